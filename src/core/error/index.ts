@@ -1,0 +1,1 @@
+export { BrokenPromise, problemText, throwIfAny, VanewrightError, type Problem } from './problem.ts';
