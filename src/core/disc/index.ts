@@ -1,0 +1,3 @@
+export type { Bore, DiscSpec, Process, RingSector } from './discSpec.ts';
+export type { DiscPlan, TrackPlan } from './discPlan.ts';
+export type { Pen, Point } from './pen.ts';

@@ -1,0 +1,67 @@
+import type { Board } from '../boards/index.ts';
+import type { DiscPlan } from '../disc/index.ts';
+import type { Problem } from '../error/index.ts';
+import type { Degrees } from '../units/index.ts';
+import type { CircuitSpec, HeadSpec } from './headSpec.ts';
+
+/** One light sensor in its place. */
+export interface ChannelPlan {
+  readonly channel: number;
+  /** Index of its track in the code table. */
+  readonly track: number;
+  readonly radiusMm: number;
+  /** Angle of the head at which it stands. [deg] */
+  readonly angleDeg: Degrees;
+}
+
+/** What a channel's light becomes at the converter, and where it is cut in two. */
+export interface Levels {
+  /** Fixed resistor used. [ohm] */
+  readonly resistorOhm: number;
+  /** Resistor with the widest swing, before rounding to a series. [ohm] */
+  readonly bestResistorOhm: number;
+  /** Counts with the window fully open, before rounding down. [counts] */
+  readonly litCounts: number;
+  /** Counts behind solid land. [counts] */
+  readonly darkCounts: number;
+  /** The two thresholds, lower and upper. [counts] */
+  readonly lowCounts: number;
+  readonly highCounts: number;
+  /** Light level (0..1 between dark and lit) at which a channel going light is called lit. [-] */
+  readonly risingLight: number;
+  /** Light level at which a channel going dark is called dark. [-] */
+  readonly fallingLight: number;
+  /** Distance from the lit counts to the nearer threshold, and from the dark counts. [counts] */
+  readonly litMarginCounts: number;
+  readonly darkMarginCounts: number;
+  /** Those margins in standard deviations of one conversion. [sigma] */
+  readonly litMarginSigma: number;
+  readonly darkMarginSigma: number;
+  /** Largest resistance the converter looks into. [ohm] */
+  readonly sourceOhm: number;
+  /** From light coming to the threshold, and from light going. [ms] */
+  readonly riseLagMs: number;
+  readonly fallLagMs: number;
+}
+
+/** How fast the shaft may turn and still be read at every position. */
+export interface SpeedLimit {
+  /** One read of all channels and the line sent with it. [ms] */
+  readonly loopMs: number;
+  readonly lagMs: number;
+  readonly limitDegPerS: number;
+}
+
+/** Lights and sensors placed, and how their signals read. */
+export interface HeadPlan {
+  readonly disc: DiscPlan;
+  readonly spec: HeadSpec;
+  readonly circuit: CircuitSpec;
+  readonly board: Board;
+  /** n = channels of the code */
+  readonly channels: readonly ChannelPlan[];
+  readonly levels: Levels;
+  readonly speed: SpeedLimit;
+  /** What a maker should know but that does not stop the work. */
+  readonly warnings: readonly Problem[];
+}

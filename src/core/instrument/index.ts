@@ -1,0 +1,1 @@
+export type { ControllerSpec, CupsSpec, Instrument, Need, SiteSpec } from './instrument.ts';

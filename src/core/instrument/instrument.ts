@@ -1,0 +1,56 @@
+import type { DiscSpec } from '../disc/index.ts';
+import type { CircuitSpec, HeadSpec } from '../head/index.ts';
+import type { Degrees } from '../units/index.ts';
+
+/** What the instrument must do. */
+export interface Need {
+  /** N, the equal steps of a turn. [-] */
+  readonly positions: number;
+  /** Largest error the maker accepts, quantisation included. [deg] */
+  readonly accuracyDeg: Degrees;
+  /** Fastest turn at which every position must still be read. [deg/s] */
+  readonly turnRateDegPerS: number;
+  /** Share of virtual builds that must meet the need. [-], 0..1 */
+  readonly wantedYield: number;
+}
+
+/** Controller and what it sends. */
+export interface ControllerSpec {
+  /** Name of a board the tool knows. */
+  readonly board: string;
+  /** Converter pin of each channel; `null` takes the board's own in order. */
+  readonly channelPins: readonly string[] | null;
+  /** Serial speed. [bit/s] */
+  readonly baud: number;
+  /** Time between two lines. [ms] */
+  readonly lineIntervalMs: number;
+}
+
+/** Cups and their switch; `null` where the instrument has none. */
+export interface CupsSpec {
+  readonly pulsesPerTurn: number;
+  readonly pin: string;
+  /** A contact counts only after this long without any edge. [us] */
+  readonly quietUs: number;
+}
+
+/** Where it stands. */
+export interface SiteSpec {
+  readonly place: string;
+  /** Mast above ground. [m] */
+  readonly mastHeightM: number;
+  /** Heading shown when the index mark stands at the head's reference line, clockwise from true north. [deg] */
+  readonly northOffsetDeg: Degrees;
+}
+
+/** One instrument file, read, checked and with every default filled in. */
+export interface Instrument {
+  readonly name: string;
+  readonly need: Need;
+  readonly disc: DiscSpec;
+  readonly head: HeadSpec;
+  readonly circuit: CircuitSpec;
+  readonly controller: ControllerSpec;
+  readonly cups: CupsSpec | null;
+  readonly site: SiteSpec;
+}

@@ -1,0 +1,1 @@
+export type { BuildStatistics, Cause, ExactTurn, Proof, ReadingErrors, ReadStretch, Share } from './proof.ts';
