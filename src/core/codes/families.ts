@@ -40,10 +40,11 @@ export function buildCode(name: string, positions: number): CodeTable {
       where: 'need.positions',
       got: String(positions),
       allowed: `a whole number from ${least} to ${most}`,
-      fix: 'Set need.positions to 32, which suits most hand-made vanes.',
+      fix: `Set need.positions to ${positions > most ? most : positions < least ? least : 32}.`,
     });
   }
   const refusal = family.refusal(positions);
-  if (refusal) throw new VanewrightError({ ...refusal, where: 'need.positions', got: `${positions} positions` });
+  if (refusal)
+    throw new VanewrightError({ ...refusal, where: 'need.positions', got: `${positions} positions` });
   return codeTable(family.name, positions, family.build(positions));
 }

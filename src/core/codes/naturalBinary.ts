@@ -6,5 +6,9 @@ export const naturalBinary: CodeFamily = {
   name: 'natural-binary',
   title: 'natural binary',
   refusal: () => null,
-  build: (positions) => planFromWords(Array.from({ length: positions }, (_, k) => k), tracksFor(positions)),
+  build: (positions) =>
+    planFromWords(
+      Array.from({ length: positions }, (_, k) => k),
+      tracksFor(positions),
+    ),
 };

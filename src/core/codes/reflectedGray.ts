@@ -26,12 +26,15 @@ export const reflectedGray: CodeFamily = {
           what:
             'No code of two levels can change one channel at a time round an odd number of positions: ' +
             'every channel returns to its start, so it changes an even number of times, and the changes add up to the positions.',
-          allowed: `an even number of positions, such as ${positions - 1} or ${positions + 1}`,
+          allowed: `an even number of positions, such as ${Math.max(2, positions - 1)} or ${positions + 1}`,
           fix: `Set need.positions to ${Math.max(2, positions - 1)} or ${positions + 1}.`,
         },
   build: (positions) => {
     const tracks = tracksFor(positions);
     const first = (2 ** tracks - positions) / 2;
-    return planFromWords(Array.from({ length: positions }, (_, k) => grayOf(first + k)), tracks);
+    return planFromWords(
+      Array.from({ length: positions }, (_, k) => grayOf(first + k)),
+      tracks,
+    );
   },
 };

@@ -1,16 +1,23 @@
 import type { CodePlan, Level } from './model.ts';
 import { trackFromCells } from './track.ts';
 
-/** Fewest tracks of two levels that tell `positions` apart, at least 1. */
+/**
+ * Fewest channels of two levels that tell `positions` apart, at least 1.
+ *
+ * Counts bits with whole numbers: a rounded logarithm must not decide how many rings a disc has.
+ *
+ * @param positions - N. [-], whole, 1..2^31
+ * @returns Smallest n >= 1 with 2^n >= positions. [-]
+ */
 export function tracksFor(positions: number): number {
-  return Math.max(1, Math.ceil(Math.log2(positions)));
+  return Math.max(1, 32 - Math.clz32(positions - 1));
 }
 
 /**
  * One track and one channel a bit, the highest bit first: track 0 is the coarsest.
  *
  * @param words - Number of each position in order. n = positions
- * @param tracks - Bits of each number. [-], 1..16
+ * @param tracks - Bits of each number. [-], 1..30
  */
 export function planFromWords(words: readonly number[], tracks: number): CodePlan {
   const bits = Array.from({ length: tracks }, (_, track) => tracks - 1 - track);
