@@ -4,7 +4,8 @@ export type Degrees = number;
 /** Angle brought into [0, 360). [deg] */
 export function wrapDegrees(angle: Degrees): Degrees {
   const wrapped = angle - 360 * Math.floor(angle / 360);
-  return wrapped >= 360 ? 0 : wrapped; // -1e-15 + 360 rounds to 360 itself
+  // -1e-15 + 360 rounds to 360 itself, and -5e-324 / 360 to -0
+  return wrapped > 0 && wrapped < 360 ? wrapped : 0;
 }
 
 /** Shortest way from `from` to `to`, clockwise positive, in (-180, 180]. [deg] */
