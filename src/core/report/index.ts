@@ -1,0 +1,3 @@
+export { csvText } from './csv.ts';
+export { element, escapeText, joined, type Attribute, type Markup } from './markup.ts';
+export { table } from './table.ts';
