@@ -1,0 +1,2 @@
+export { nodeInstrumentFiles } from './nodeInstrumentFiles.ts';
+export { nodeOutputFolder } from './nodeOutputFolder.ts';

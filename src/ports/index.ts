@@ -1,0 +1,2 @@
+export type { InstrumentFiles } from './instrumentFiles.ts';
+export type { OutputFile, OutputFolder, Written } from './outputFolder.ts';
