@@ -1,3 +1,11 @@
+export { detectorDefaults, ledWavelengthDefaultsNm } from './detectorDefaults.ts';
+export { edgeSpread, spreadAcross, type EdgeSpread } from './edgeSpread.ts';
 export type { Aperture, CircuitSpec, Detector, HeadSpec, Light } from './headSpec.ts';
 export type { ChannelPlan, HeadPlan, Levels, SpeedLimit } from './headPlan.ts';
-export { detectorDefaults, ledWavelengthDefaultsNm } from './detectorDefaults.ts';
+export { lagMs } from './lag.ts';
+export { planHead } from './planHead.ts';
+export { bestResistorOhm, nearestE24, recommendedResistorOhm } from './resistor.ts';
+export { lightLevel, seenTrack, type SeenTrack } from './seenTrack.ts';
+export { signalOf, type Signal } from './signal.ts';
+export { loopMs, narrowestStepDeg, speedLimitDegPerS, type Rate } from './speedLimit.ts';
+export { conversionSigmaCounts, hysteresisCounts, thresholdsBetween, type Thresholds } from './thresholds.ts';

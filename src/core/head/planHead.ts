@@ -1,0 +1,68 @@
+import type { Board } from '../boards/index.ts';
+import type { DiscPlan } from '../disc/index.ts';
+import { throwIfAny, type Problem } from '../error/index.ts';
+import { showNumber } from '../units/index.ts';
+import { apertureFindings } from './apertureChecks.ts';
+import { circuitFindings } from './circuitChecks.ts';
+import type { ChannelPlan, HeadPlan, SpeedLimit } from './headPlan.ts';
+import type { CircuitSpec, HeadSpec } from './headSpec.ts';
+import { channelLevels } from './levels.ts';
+import { lightFindings } from './lightChecks.ts';
+import { impossibleValues } from './specChecks.ts';
+import { headSpeedLimit, type Rate } from './speedLimit.ts';
+
+/**
+ * Lights and sensors placed over a disc, with the counts they give and how fast they follow.
+ *
+ * @param disc - The disc they look at.
+ * @param spec - Detector, light, aperture and how well they are placed.
+ * @param circuit - Divider, thresholds and noise.
+ * @param board - Controller that reads them.
+ * @param rate - How fast lines leave and the shaft may turn.
+ * @throws `head/impossible-value`, or together all of `head/no-contrast`, `head/resistor-unfit`,
+ * `head/thresholds-crossed`, `head/mark-not-seen`, `head/spill-switches`, `head/laser-hazard` that hold.
+ */
+export function planHead(
+  disc: DiscPlan,
+  spec: HeadSpec,
+  circuit: CircuitSpec,
+  board: Board,
+  rate: Rate,
+): HeadPlan {
+  throwIfAny(impossibleValues(spec, circuit, rate));
+  const channels = placedChannels(disc);
+  const levels = channelLevels(spec, circuit, board);
+  const circuitFound = circuitFindings(spec, circuit, board, levels);
+  // Without thresholds between lit and dark nothing can be said about marks and spill.
+  const apertureFound =
+    circuitFound.problems.length > 0 ? null : apertureFindings(disc, spec, channels, levels);
+  const found = [circuitFound, lightFindings(spec), ...(apertureFound ? [apertureFound] : [])];
+  throwIfAny(found.flatMap((finding) => finding.problems));
+  const speed = headSpeedLimit(disc, spec, { channels, levels, board, rate });
+  const warnings = [...found.flatMap((finding) => finding.warnings), ...speedWarnings(speed, rate)];
+  return { disc, spec, circuit, board, channels, levels, speed, warnings };
+}
+
+function placedChannels({ code, tracks }: DiscPlan): ChannelPlan[] {
+  return code.channels.map(({ track, angleDeg }, channel) => ({
+    channel,
+    track,
+    radiusMm: tracks[track]!.midRadiusMm,
+    angleDeg,
+  }));
+}
+
+function speedWarnings({ limitDegPerS, lagMs, loopMs }: SpeedLimit, rate: Rate): Problem[] {
+  if (rate.turnRateDegPerS <= limitDegPerS) return [];
+  const slower = lagMs > loopMs ? 'a faster detector' : 'a shorter line or a higher controller.baud';
+  return [
+    {
+      code: 'head/turns-too-fast',
+      what: 'At the wanted turn rate some positions pass before they are read.',
+      where: 'need.turnRateDegPerS',
+      got: `${showNumber(rate.turnRateDegPerS, 1)} deg/s`,
+      allowed: `up to ${showNumber(limitDegPerS, 1)} deg/s (lag ${showNumber(lagMs, 2)} ms, loop ${showNumber(loopMs, 2)} ms)`,
+      fix: `Use ${slower}, or set need.turnRateDegPerS to ${showNumber(Math.floor(limitDegPerS), 0)}.`,
+    },
+  ];
+}

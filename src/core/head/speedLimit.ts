@@ -1,0 +1,120 @@
+import type { Board } from '../boards/index.ts';
+import type { DiscPlan } from '../disc/index.ts';
+import { radToDeg, turnBetween } from '../units/index.ts';
+import type { ChannelPlan, Levels, SpeedLimit } from './headPlan.ts';
+import type { HeadSpec } from './headSpec.ts';
+import { seenTrack, type SeenTrack } from './seenTrack.ts';
+
+/** How fast lines leave the controller and the shaft may turn. */
+export interface Rate {
+  /** Serial speed. [bit/s] */
+  readonly baud: number;
+  /** Characters of one line, its end included. [-] */
+  readonly lineChars: number;
+  /** Fastest turn the instrument must follow. [deg/s] */
+  readonly turnRateDegPerS: number;
+}
+
+/** Bits on the wire for one character: start, eight data, stop. */
+const BITS_PER_CHARACTER = 10;
+/** Standard deviations of edge and channel places by which a step may be narrower than drawn. Common practice, no source. */
+const PLACE_SIGMA = 2;
+
+/**
+ * Fastest turn at which a step still stays in view for one lag and one read.
+ *
+ * @param step - Width of the step, how far each of its two edges may stand inside it, lag and loop.
+ * @returns 0 when the edges leave nothing of the step. [deg/s]
+ * @source derived: ω = (step − 2 edge)/(lag + loop).
+ * @check test/published/divider (32 positions, 30 ms: 375 deg/s)
+ */
+export function speedLimitDegPerS(step: {
+  stepDeg: number;
+  edgeDeg: number;
+  lagMs: number;
+  loopMs: number;
+}): number {
+  const clear = step.stepDeg - 2 * step.edgeDeg;
+  return Math.max(0, clear) / ((step.lagMs + step.loopMs) / 1000);
+}
+
+/** One read of all channels and the line sent with it. [ms] */
+export function loopMs(channels: number, board: Board, rate: Rate): number {
+  return (channels * board.conversionUs) / 1000 + (rate.lineChars * BITS_PER_CHARACTER * 1000) / rate.baud;
+}
+
+/** The speed limit of a head, from its narrowest step, its lag and its loop. */
+export function headSpeedLimit(
+  disc: DiscPlan,
+  spec: HeadSpec,
+  head: {
+    readonly channels: readonly ChannelPlan[];
+    readonly levels: Levels;
+    readonly board: Board;
+    readonly rate: Rate;
+  },
+): SpeedLimit {
+  const { channels, levels, board, rate } = head;
+  const innermost = Math.min(...channels.map((channel) => channel.radiusMm));
+  const placeSd = Math.hypot(disc.spec.process.edgeSdMm, spec.tangentialSdMm);
+  const lag = Math.max(levels.riseLagMs, levels.fallLagMs);
+  const loop = loopMs(channels.length, board, rate);
+  const limitDegPerS = speedLimitDegPerS({
+    stepDeg: narrowestStepDeg(disc, spec, channels, levels),
+    edgeDeg: radToDeg((PLACE_SIGMA * placeSd) / innermost),
+    lagMs: lag,
+    loopMs: loop,
+  });
+  return { loopMs: loop, lagMs: lag, limitDegPerS };
+}
+
+/**
+ * Width of the narrowest step as the channels show it, the narrower of both ways round; below 0 when edges cross.
+ *
+ * Thresholds away from half light and hysteresis move every edge, so neighbouring steps differ in width.
+ */
+export function narrowestStepDeg(
+  disc: DiscPlan,
+  spec: HeadSpec,
+  channels: readonly ChannelPlan[],
+  levels: Pick<Levels, 'risingLight' | 'fallingLight'>,
+): number {
+  const { positions } = disc.code;
+  const stepDeg = 360 / positions;
+  let narrowest = stepDeg;
+  for (const sense of ['growing', 'falling'] as const) {
+    // Where the last channel has changed after each boundary, and where the first begins to, from the boundary. [deg]
+    const latest = new Array<number>(positions).fill(-Infinity);
+    const earliest = new Array<number>(positions).fill(Infinity);
+    for (const channel of channels) {
+      const seen = seenTrack({ ...disc, ribs: [] }, channel.track, spec.aperture);
+      for (const [i, edge] of seen.edgesDeg.entries()) {
+        const boundary = Math.round((edge - channel.angleDeg) / stepDeg);
+        const drawn = turnBetween(boundary * stepDeg, edge - channel.angleDeg);
+        const moved = drawn + edgeMoveDeg(seen, i, sense, levels);
+        const at = ((boundary % positions) + positions) % positions;
+        latest[at] = Math.max(latest[at]!, moved);
+        earliest[at] = Math.min(earliest[at]!, moved);
+      }
+    }
+    for (let k = 0; k < positions; k++) {
+      const width = stepDeg + earliest[(k + 1) % positions]! - latest[k]!;
+      narrowest = Math.min(narrowest, width);
+    }
+  }
+  return narrowest;
+}
+
+/** How far from where it is drawn an edge switches. [deg] */
+function edgeMoveDeg(
+  seen: SeenTrack,
+  edge: number,
+  sense: 'growing' | 'falling',
+  levels: Pick<Levels, 'risingLight' | 'fallingLight'>,
+): number {
+  const begins = seen.gains[edge]! > 0;
+  const light = begins === (sense === 'growing') ? levels.risingLight : levels.fallingLight;
+  const x = seen.spread.edgeAt(begins ? light : 1 - light);
+  const sine = Math.max(-1, Math.min(1, (seen.movesMm[edge]! - x) / seen.radiusMm));
+  return radToDeg(Math.asin(sine));
+}

@@ -1,0 +1,50 @@
+import type { CircuitSpec } from './headSpec.ts';
+import type { Signal } from './signal.ts';
+
+/** Distance of thresholds that noise must not cross, in standard deviations of one conversion. Common practice, no source. */
+const HYSTERESIS_SIGMA = 6;
+/** Least distance of thresholds as a share of full scale. Common practice, no source. */
+const HYSTERESIS_SHARE = 0.03;
+/** A whole count hides an even error one count wide: its standard deviation is 1/√12. [counts] */
+const QUANTISATION_COUNTS = 1 / Math.sqrt(12);
+
+/** Standard deviation of one conversion with its rounding to whole counts. [counts] */
+export function conversionSigmaCounts(circuit: CircuitSpec): number {
+  return Math.hypot(circuit.noiseCounts, QUANTISATION_COUNTS);
+}
+
+/** Distance of the two thresholds: the one asked for, or six standard deviations and 3 % of scale at least. [counts] */
+export function hysteresisCounts(circuit: CircuitSpec, scaleCounts: number): number {
+  return (
+    circuit.hysteresisCounts ??
+    Math.max(HYSTERESIS_SIGMA * conversionSigmaCounts(circuit), HYSTERESIS_SHARE * scaleCounts)
+  );
+}
+
+/** Two thresholds and the light at which each is crossed. */
+export interface Thresholds {
+  readonly lowCounts: number;
+  readonly highCounts: number;
+  /** Light at which a channel going light is called lit. [-] */
+  readonly risingLight: number;
+  /** Light at which a channel going dark is called dark. [-] */
+  readonly fallingLight: number;
+}
+
+/**
+ * Thresholds halfway between lit and dark, set apart by the hysteresis.
+ *
+ * With the sensor to ground, light means low counts, so the lower threshold is the one that says lit.
+ */
+export function thresholdsBetween(lit: number, dark: number, hysteresis: number, signal: Signal): Thresholds {
+  const middle = (lit + dark) / 2;
+  const lowCounts = middle - hysteresis / 2;
+  const highCounts = middle + hysteresis / 2;
+  const [saysLit, saysDark] = lit >= dark ? [highCounts, lowCounts] : [lowCounts, highCounts];
+  return {
+    lowCounts,
+    highCounts,
+    risingLight: signal.light(saysLit, 1, 1),
+    fallingLight: signal.light(saysDark, 1, 1),
+  };
+}
