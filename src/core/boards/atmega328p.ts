@@ -15,6 +15,7 @@ export const atmega328p: Board = {
   conversionUs: 106,
   maxSourceOhm: 10_000,
   analogPins: ['A0', 'A1', 'A2', 'A3', 'A4', 'A5'],
+  digitalPins: Array.from({ length: 14 }, (_, pin) => `D${pin}`),
   interruptPins: ['D2', 'D3'],
   flashBytes: 32_256,
   ramBytes: 2_048,

@@ -16,6 +16,8 @@ export interface Board {
   readonly maxSourceOhm: number;
   /** Pins with a converter channel, in board naming. */
   readonly analogPins: readonly string[];
+  /** Pins that read and write on and off, in board naming. */
+  readonly digitalPins: readonly string[];
   /** Pins with an edge interrupt of their own. */
   readonly interruptPins: readonly string[];
   /** Program memory left for the program. [byte] */

@@ -1,0 +1,138 @@
+import type { HeadPlan } from '../head/index.ts';
+import type { Instrument } from '../instrument/index.ts';
+import { showMm, showNumber } from '../units/index.ts';
+import { showOhm } from './showOhm.ts';
+
+/** One row of the parts list. */
+export interface PartRow {
+  readonly quantity: number;
+  readonly part: string;
+  /** What to ask for, with its unit. */
+  readonly value: string;
+  readonly note: string;
+}
+
+function detectorRow({ spec, disc }: HeadPlan): PartRow {
+  const { detector } = spec;
+  const quantity = disc.code.channels.length;
+  if (detector.kind === 'photoresistor') {
+    return {
+      quantity,
+      part: 'photoresistor',
+      value: `${showOhm(detector.litOhm)} lit, ${showOhm(detector.darkOhm)} dark, as measured behind the disc`,
+      note: 'Contains cadmium: do not burn it, do not throw it in the household bin. Mask it with the aperture.',
+    };
+  }
+  return {
+    quantity,
+    part: 'phototransistor',
+    value: `${showNumber(detector.litMa, 3)} mA lit, ${showNumber(detector.darkMa, 3)} mA dark, behind the disc`,
+    note: 'Take one with a daylight filter if the light is infrared. Mask it with the aperture.',
+  };
+}
+
+/** Forward voltage of a light-emitting diode by colour; common practice, no source: the diode's own sheet decides. [V] */
+function forwardVolts(wavelengthNm: number): number {
+  if (wavelengthNm >= 780) return 1.3;
+  if (wavelengthNm >= 590) return 1.9;
+  return wavelengthNm >= 550 ? 2.1 : 3;
+}
+
+/** E12 values of one decade, IEC 60063. [-] */
+const E12 = [10, 12, 15, 18, 22, 27, 33, 39, 47, 56, 68, 82, 100];
+
+/** Next E12 value that is not smaller, so that the current is not larger than asked for. [ohm] */
+function nextE12(ohm: number): number {
+  const decade = 10 ** (Math.floor(Math.log10(ohm)) - 1);
+  const step = E12.find((value) => value * decade >= ohm * (1 - 1e-9))!;
+  return Math.round(step * decade * 1e6) / 1e6;
+}
+
+function lightRows({ spec, board, disc }: HeadPlan): PartRow[] {
+  const { light } = spec;
+  const quantity = disc.code.channels.length;
+  if (light.kind === 'laser') {
+    return [
+      {
+        quantity,
+        part: 'laser module',
+        value: `${light.wavelengthNm} nm, ${showNumber(light.powerMw, 2)} mW`,
+        note: 'Read the laser cautions first. Keep it in a closed housing, without power while that is open.',
+      },
+    ];
+  }
+  const volts = forwardVolts(light.wavelengthNm);
+  const resistor = nextE12(((board.supplyV - volts) * 1000) / light.currentMa);
+  return [
+    {
+      quantity,
+      part: 'light-emitting diode',
+      value: `${light.wavelengthNm} nm, run at ${showNumber(light.currentMa, 1)} mA`,
+      note:
+        light.wavelengthNm > 700
+          ? 'Looks dark while it is on: do not look into it.'
+          : 'One facing each sensor.',
+    },
+    {
+      quantity,
+      part: 'resistor of a light-emitting diode',
+      value: showOhm(resistor),
+      note:
+        `From ${board.supplyV} V with ${volts} V across the diode (common practice, no source); ` +
+        `for another diode take (${board.supplyV} V - its voltage) / ${showNumber(light.currentMa, 1)} mA.`,
+    },
+  ];
+}
+
+/**
+ * What to buy for the electronics, the disc and its shaft.
+ *
+ * @returns Rows in the order of the work: controller, sensors and their resistors [ohm], lights, cups, supply, disc.
+ */
+export function partsList(instrument: Instrument, head: HeadPlan): PartRow[] {
+  const { board, circuit, levels, disc } = head;
+  const side = circuit.sensorTo === 'supply' ? 'ground' : 'supply';
+  const rows: PartRow[] = [
+    { quantity: 1, part: 'controller board', value: board.title, note: `Chip ${board.chip}.` },
+    detectorRow(head),
+    {
+      quantity: disc.code.channels.length,
+      part: 'resistor of a channel',
+      value: `${showOhm(levels.resistorOhm)}, ${showNumber(circuit.resistorTolerancePercent, 1)} %`,
+      note: `Between the channel's pin and ${side}; the sensor goes from the pin to ${circuit.sensorTo}.`,
+    },
+    ...lightRows(head),
+  ];
+  if (instrument.cups) {
+    rows.push({
+      quantity: 1,
+      part: 'cup switch',
+      value: `closes ${instrument.cups.pulsesPerTurn} times a turn`,
+      note: `Between pin ${instrument.cups.pin} and ground; the board's own pull-up resistor serves.`,
+    });
+  }
+  rows.push(
+    {
+      quantity: 1,
+      part: 'supply',
+      value: `${board.supplyV} V, isolated extra-low voltage, with a fuse`,
+      note: 'No mains voltage in the outdoor box.',
+    },
+    {
+      quantity: 1,
+      part: 'coded disc',
+      value: `${showMm(disc.spec.diameterMm)} across, ${showMm(disc.spec.thicknessMm)} thick`,
+      note: `Made by ${disc.spec.process.kind} from the files of this instrument.`,
+    },
+    {
+      quantity: 1,
+      part: 'shaft with bearings',
+      value: `to fit a bore of ${showMm(disc.spec.bore.diameterMm)}`,
+      note:
+        disc.spec.bore.shape === 'd'
+          ? 'With a flat that fits the D bore.'
+          : 'Clamp the disc so that it cannot slip.',
+    },
+  );
+  return rows;
+}
