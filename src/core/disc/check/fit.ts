@@ -1,0 +1,99 @@
+import type { CodeTable } from '../../codes/index.ts';
+import { degToRad, showMm, type Degrees } from '../../units/index.ts';
+import type { DiscSpec } from '../discSpec.ts';
+import { bandWidthMm, innerRadiiMm } from '../layout/layTracks.ts';
+import { isWindow, stretchesWhere } from '../layout/windows.ts';
+import type { Fault } from './fault.ts';
+import { leastDrawn } from './leastDrawn.ts';
+
+/** Shortest window and shortest land of one track; 360 where it has only one, infinite where it has none. [deg] */
+export interface Shortest {
+  readonly windowDeg: Degrees;
+  readonly landDeg: Degrees;
+}
+
+/** Hair by which rounding may miss a minimum that is met. [mm] */
+const HAIR_MM = 1e-9;
+
+/**
+ * Shortest marks of each track.
+ *
+ * @returns Window and land. [deg], n = tracks of the code
+ */
+export function shortestMarks(code: CodeTable, spec: Pick<DiscSpec, 'windowLevel'>): Shortest[] {
+  const least = (track: CodeTable['tracks'][number], windows: boolean) =>
+    Math.min(
+      ...stretchesWhere(track, (level) => isWindow(level, spec) === windows).map(
+        ({ fromDeg, toDeg }) => toDeg - fromDeg,
+      ),
+    );
+  return code.tracks.map((track) => ({ windowDeg: least(track, true), landDeg: least(track, false) }));
+}
+
+/** Radial width that a track needs: its windows must open, and with no web its lands are the webs. [mm] */
+function leastBandMm(spec: DiscSpec): number {
+  const least = leastDrawn(spec.process);
+  return spec.webMm > 0 ? least.windowMm : Math.max(least.windowMm, least.webMm);
+}
+
+function bandFault(trackCount: number, spec: DiscSpec): Fault | null {
+  const band = bandWidthMm(trackCount, spec);
+  const least = leastBandMm(spec);
+  if (band >= least - HAIR_MM) return null;
+  const room = spec.diameterMm / 2 - spec.rimMm - spec.hubDiameterMm / 2;
+  const most = Math.max(0, Math.floor((room + spec.webMm) / (least + spec.webMm) + HAIR_MM));
+  return {
+    code: 'disc/tracks-do-not-fit',
+    what: 'The tracks do not fit between hub and rim.',
+    where: 'disc.diameterMm',
+    got: `${trackCount} tracks in ${showMm(room)} from hub to rim, ${showMm(band)} each`,
+    allowed: `at most ${most} ${most === 1 ? 'track' : 'tracks'} there, ${showMm(least)} each and ${showMm(spec.webMm)} between`,
+  };
+}
+
+function arcFault(kind: 'window' | 'land', shortest: readonly Shortest[], spec: DiscSpec): Fault | null {
+  const least = leastDrawn(spec.process)[kind === 'window' ? 'windowMm' : 'landMm'];
+  const arcs = innerRadiiMm(shortest.length, spec).map(
+    (radius, track) => radius * degToRad(shortest[track]![kind === 'window' ? 'windowDeg' : 'landDeg']),
+  );
+  const narrowest = Math.min(...arcs);
+  if (narrowest >= least - HAIR_MM) return null;
+  const failing = arcs.filter((arc) => arc < least - HAIR_MM).length;
+  const others = failing > 1 ? `, the narrowest of ${failing} tracks that fail` : '';
+  return {
+    code: `disc/${kind}-too-narrow`,
+    what: `A ${kind} is narrower than the process can make, at the inner edge of its track.`,
+    where: 'disc.diameterMm',
+    got: `${showMm(narrowest)} on track ${arcs.indexOf(narrowest)}${others}`,
+    allowed: `${showMm(least)} or more (${spec.process.kind})`,
+  };
+}
+
+function ringFault(field: 'webMm' | 'rimMm', spec: DiscSpec): Fault | null {
+  const least = leastDrawn(spec.process).webMm;
+  if (spec[field] === 0 || spec[field] >= least - HAIR_MM) return null;
+  const isWeb = field === 'webMm';
+  return {
+    code: isWeb ? 'disc/web-too-thin' : 'disc/rim-too-thin',
+    what: `The ring of material ${isWeb ? 'between two tracks' : 'outside the tracks'} is thinner than the process can make.`,
+    where: `disc.${field}`,
+    got: showMm(spec[field]),
+    allowed: `0 mm for none, or ${showMm(least)} or more (${spec.process.kind})`,
+  };
+}
+
+/**
+ * What is too small on the drawing for the process, or does not fit.
+ *
+ * @param shortest - Shortest marks of each track. [deg]
+ * @param spec - The disc as asked for, with usable sizes. [mm]
+ * @returns Faults, n ≥ 0.
+ */
+export function fitFaults(shortest: readonly Shortest[], spec: DiscSpec): Fault[] {
+  const band = bandFault(shortest.length, spec);
+  // Where the tracks do not fit, their radii mean nothing.
+  const arcs = band ? [] : [arcFault('window', shortest, spec), arcFault('land', shortest, spec)];
+  return [ringFault('webMm', spec), ringFault('rimMm', spec), band, ...arcs].filter(
+    (fault) => fault !== null,
+  );
+}

@@ -1,0 +1,90 @@
+import { showMm } from '../../units/index.ts';
+import type { DiscSpec } from '../discSpec.ts';
+import type { Fault } from './fault.ts';
+import { leastDrawn } from './leastDrawn.ts';
+
+/** Hair by which rounding may miss a minimum that is met. [mm] */
+const HAIR_MM = 1e-9;
+
+function boreFaults({ bore, hubDiameterMm, process }: DiscSpec): Fault[] {
+  const least = leastDrawn(process);
+  const widest = hubDiameterMm - 2 * least.webMm;
+  const faults: Fault[] = [];
+  if (bore.diameterMm > widest + HAIR_MM) {
+    faults.push({
+      code: 'disc/bore-beyond-hub',
+      what: 'The bore leaves too little of the hub, or cuts into the innermost track.',
+      where: 'disc.bore.diameterMm',
+      got: `${showMm(bore.diameterMm)} in a hub of ${showMm(hubDiameterMm)}`,
+      allowed: `at most ${showMm(Math.max(0, widest))}, so that ${showMm(least.webMm)} of hub stands round it`,
+    });
+  }
+  if (bore.diameterMm < least.windowMm - HAIR_MM) {
+    faults.push({
+      code: 'disc/bore-too-small',
+      what: 'The bore is smaller than any opening the process can make.',
+      where: 'disc.bore.diameterMm',
+      got: showMm(bore.diameterMm),
+      allowed: `${showMm(least.windowMm)} or more (${process.kind})`,
+    });
+  }
+  if (
+    bore.shape === 'd' &&
+    !(bore.acrossFlatMm > bore.diameterMm / 2 && bore.acrossFlatMm < bore.diameterMm)
+  ) {
+    faults.push({
+      code: 'disc/flat-not-in-bore',
+      what: 'The flat of a D bore must lie between the middle of the bore and its far side.',
+      where: 'disc.bore.acrossFlatMm',
+      got: `${showMm(bore.acrossFlatMm)} in a bore of ${showMm(bore.diameterMm)}`,
+      allowed: `more than ${showMm(bore.diameterMm / 2)} and less than ${showMm(bore.diameterMm)}`,
+    });
+  }
+  return faults;
+}
+
+/** A notch wider than this share of the diameter is no mark but a flat. [-] */
+export const WIDEST_NOTCH_SHARE = 0.25;
+
+function notchFaults({ notch, rimMm, diameterMm, process }: DiscSpec): Fault[] {
+  if (notch.widthMm === 0) return [];
+  const least = leastDrawn(process);
+  const deepest = rimMm - least.webMm;
+  const widest = diameterMm * WIDEST_NOTCH_SHARE;
+  const faults: Fault[] = [];
+  if (notch.depthMm > deepest + HAIR_MM || notch.depthMm === 0) {
+    faults.push({
+      code: 'disc/notch-depth',
+      what:
+        notch.depthMm === 0
+          ? 'The index notch has a width but no depth.'
+          : 'The index notch leaves too little of the rim, or cuts into the outermost track.',
+      where: 'disc.notch.depthMm',
+      got: `${showMm(notch.depthMm)} in a rim of ${showMm(rimMm)}`,
+      allowed:
+        deepest > 0
+          ? `above 0 and at most ${showMm(deepest)}, so that ${showMm(least.webMm)} of rim stands behind it`
+          : `no notch: a rim of ${showMm(rimMm)} has no room for one`,
+    });
+  }
+  if (notch.widthMm < least.windowMm - HAIR_MM || notch.widthMm > widest + HAIR_MM) {
+    faults.push({
+      code: 'disc/notch-width',
+      what: 'The index notch is too narrow to be made, or too wide to point at anything.',
+      where: 'disc.notch.widthMm',
+      got: showMm(notch.widthMm),
+      allowed: `0 mm for none, or ${showMm(least.windowMm)} to ${showMm(widest)}`,
+    });
+  }
+  return faults;
+}
+
+/**
+ * What is wrong with how the disc sits on its shaft and shows its index: bore, hub and notch.
+ *
+ * @param spec - The disc as asked for, with usable sizes. [mm]
+ * @returns Faults, n ≥ 0.
+ */
+export function mountFaults(spec: DiscSpec): Fault[] {
+  return [...boreFaults(spec), ...notchFaults(spec)];
+}

@@ -1,0 +1,38 @@
+import { degToRad } from '../../units/index.ts';
+import type { DiscPlan } from '../discPlan.ts';
+import type { Bore, RingSector } from '../discSpec.ts';
+import { notchSector } from '../layout/notchSector.ts';
+import { flatHalfAngleDeg } from './drawDisc.ts';
+
+/** Area of a piece of a ring. [mm²] @source closed form: half the angle times the difference of squared radii. */
+function sectorAreaMm2({ innerRadiusMm, outerRadiusMm, fromDeg, toDeg }: RingSector): number {
+  return (degToRad(toDeg - fromDeg) / 2) * (outerRadiusMm ** 2 - innerRadiusMm ** 2);
+}
+
+/** Area of the hole on the shaft. [mm²] @source circle less its segment, (r²/2)(φ − sin φ) with φ the flat's angle. */
+function boreAreaMm2(bore: Bore): number {
+  const radius = bore.diameterMm / 2;
+  const circle = Math.PI * radius ** 2;
+  if (bore.shape === 'round') return circle;
+  const flat = degToRad(2 * flatHalfAngleDeg(bore));
+  return circle - (radius ** 2 / 2) * (flat - Math.sin(flat));
+}
+
+/**
+ * Area of the disc's material seen from its face, in closed form; on film, of the dark print.
+ *
+ * @param plan - A disc plan; its ribs lie inside its windows.
+ * @returns Area. [mm²]
+ * @source derived: circle less bore, notch and windows, plus ribs, each a sector of a ring.
+ * @check src/core/disc/draw/discArea.test.ts (line integral along the drawn outlines)
+ */
+export function discAreaMm2(plan: DiscPlan): number {
+  const notch = notchSector(plan.spec);
+  const openings = plan.tracks.flatMap((track) => track.windows);
+  const sum = (sectors: readonly RingSector[]) =>
+    sectors.reduce((area, sector) => area + sectorAreaMm2(sector), 0);
+  const whole = Math.PI * (plan.spec.diameterMm / 2) ** 2;
+  return (
+    whole - boreAreaMm2(plan.spec.bore) - (notch ? sectorAreaMm2(notch) : 0) - sum(openings) + sum(plan.ribs)
+  );
+}

@@ -1,0 +1,33 @@
+import type { CodeTable } from '../codes/index.ts';
+import { BrokenPromise, throwIfAny } from '../error/index.ts';
+import { fixText } from './check/fixText.ts';
+import { inspect } from './check/inspect.ts';
+import { unusableSizes } from './check/usableSizes.ts';
+import type { DiscPlan } from './discPlan.ts';
+import type { DiscSpec } from './discSpec.ts';
+
+/**
+ * Where everything on a disc goes, checked against the process that shall make it.
+ *
+ * Tracks of equal width lie between hub and rim, with a web between. Pieces that would fall out of a cut or printed
+ * disc are found by joining cells that share an edge, and held by ribs along track edges; film holds everything.
+ *
+ * @param code - Code to be laid on the disc.
+ * @param spec - The disc as asked for. [mm]
+ * @returns The plan: one piece, with nothing smaller than the process can make.
+ * @throws `disc/size-not-usable`, or everything else found at once: `disc/bore-beyond-hub`, `disc/bore-too-small`,
+ * `disc/flat-not-in-bore`, `disc/notch-depth`, `disc/notch-width`, `disc/web-too-thin`, `disc/rim-too-thin`,
+ * `disc/tracks-do-not-fit`, `disc/window-too-narrow`, `disc/land-too-narrow`, `disc/loose-piece`,
+ * `disc/windows-meet-at-corner`, `disc/neck-too-narrow`, `disc/gap-too-narrow`.
+ * @check test/journeys/discFiles.test.ts
+ */
+export function planDisc(code: CodeTable, spec: DiscSpec): DiscPlan {
+  throwIfAny(unusableSizes(spec));
+  const { faults, plan } = inspect(code, spec);
+  if (faults.length > 0) {
+    const fix = fixText(code, spec);
+    throwIfAny(faults.map((fault) => ({ ...fault, fix })));
+  }
+  if (!plan) throw new BrokenPromise('A disc without faults was not planned.');
+  return plan;
+}
