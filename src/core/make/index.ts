@@ -1,0 +1,1 @@
+export { discSvg } from './svg/discSvg.ts';
