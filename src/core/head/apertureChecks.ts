@@ -4,10 +4,9 @@ import type { Problem } from '../error/index.ts';
 import { degToRad, showMm, showNumber } from '../units/index.ts';
 import type { Findings } from './circuitChecks.ts';
 import { edgeSpread, spreadAcross } from './edgeSpread.ts';
-import type { ChannelPlan, Levels } from './headPlan.ts';
+import type { ChannelPlan } from './headPlan.ts';
 import type { Aperture, HeadSpec } from './headSpec.ts';
-
-type LightLimits = Pick<Levels, 'risingLight' | 'fallingLight'>;
+import type { SwitchLights } from './thresholds.ts';
 
 /** Light lost beyond a track's own ring above which the lit level is not what was measured. Common practice, no source. */
 const LOST_SHARE = 0.05;
@@ -19,7 +18,7 @@ export function apertureFindings(
   disc: DiscPlan,
   spec: HeadSpec,
   channels: readonly ChannelPlan[],
-  levels: LightLimits,
+  levels: SwitchLights,
 ): Findings {
   const tracks = [...new Set(channels.map((channel) => channel.track))].sort((a, b) => a - b);
   const found = tracks.flatMap((track) => [
@@ -57,7 +56,7 @@ function spotField(aperture: Aperture): string {
 }
 
 /** A mark narrower than the spot is never seen fully; one far narrower is never seen at all. */
-function markFindings(disc: DiscPlan, aperture: Aperture, track: number, levels: LightLimits): Findings {
+function markFindings(disc: DiscPlan, aperture: Aperture, track: number, levels: SwitchLights): Findings {
   const { midRadiusMm } = disc.tracks[track]!;
   const marks = disc.code.tracks[track]!;
   if (marks.startsDeg.length === 1) return NOTHING;
@@ -116,7 +115,7 @@ function neighbourGapsMm(disc: DiscPlan, track: number): { inner: number; outer:
 }
 
 /** Light through the neighbours' windows must never switch this channel. */
-function spillFindings(disc: DiscPlan, spec: HeadSpec, track: number, levels: LightLimits): Findings {
+function spillFindings(disc: DiscPlan, spec: HeadSpec, track: number, levels: SwitchLights): Findings {
   const { inner, outer } = neighbourGapsMm(disc, track);
   const across = spreadAcross(spec.aperture);
   const off = PLACE_SIGMA * Math.hypot(spec.radialSdMm, disc.spec.process.boreSdMm);

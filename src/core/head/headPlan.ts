@@ -52,12 +52,24 @@ export interface SpeedLimit {
   readonly limitDegPerS: number;
 }
 
+/** How fast lines leave the controller and the shaft may turn. */
+export interface Rate {
+  /** Serial speed. [bit/s] */
+  readonly baud: number;
+  /** Characters of one line, its end included. [-] */
+  readonly lineChars: number;
+  /** Fastest turn the instrument must follow. [deg/s] */
+  readonly turnRateDegPerS: number;
+}
+
 /** Lights and sensors placed, and how their signals read. */
 export interface HeadPlan {
   readonly disc: DiscPlan;
   readonly spec: HeadSpec;
   readonly circuit: CircuitSpec;
   readonly board: Board;
+  /** How fast lines leave the controller and the shaft may turn. */
+  readonly rate: Rate;
   /** n = channels of the code */
   readonly channels: readonly ChannelPlan[];
   readonly levels: Levels;

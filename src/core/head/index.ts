@@ -1,11 +1,18 @@
 export { detectorDefaults, ledWavelengthDefaultsNm } from './detectorDefaults.ts';
 export { edgeSpread, spreadAcross, type EdgeSpread } from './edgeSpread.ts';
 export type { Aperture, CircuitSpec, Detector, HeadSpec, Light } from './headSpec.ts';
-export type { ChannelPlan, HeadPlan, Levels, SpeedLimit } from './headPlan.ts';
+export type { ChannelPlan, HeadPlan, Levels, Rate, SpeedLimit } from './headPlan.ts';
 export { lagMs } from './lag.ts';
 export { planHead } from './planHead.ts';
 export { bestResistorOhm, nearestE24, recommendedResistorOhm } from './resistor.ts';
 export { lightLevel, seenTrack, type SeenTrack } from './seenTrack.ts';
 export { signalOf, type Signal } from './signal.ts';
-export { loopMs, narrowestStepDeg, speedLimitDegPerS, type Rate } from './speedLimit.ts';
-export { conversionSigmaCounts, hysteresisCounts, thresholdsBetween, type Thresholds } from './thresholds.ts';
+export { loopMs, narrowestStepDeg, speedLimitDegPerS } from './speedLimit.ts';
+export {
+  conversionSigmaCounts,
+  hysteresisCounts,
+  switchLights,
+  thresholdsBetween,
+  type SwitchLights,
+  type Thresholds,
+} from './thresholds.ts';

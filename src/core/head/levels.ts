@@ -4,7 +4,7 @@ import type { CircuitSpec, HeadSpec } from './headSpec.ts';
 import { lagMs } from './lag.ts';
 import { bestResistorOhm, recommendedResistorOhm } from './resistor.ts';
 import { signalOf } from './signal.ts';
-import { conversionSigmaCounts, hysteresisCounts, thresholdsBetween } from './thresholds.ts';
+import { conversionSigmaCounts, hysteresisCounts, switchLights, thresholdsBetween } from './thresholds.ts';
 
 /**
  * Counts lit and dark, thresholds, margins and lag of a nominal channel.
@@ -17,17 +17,12 @@ export function channelLevels(spec: HeadSpec, circuit: CircuitSpec, board: Board
   const signal = signalOf(detector, resistorOhm, circuit.sensorTo, board);
   const litCounts = signal.counts(1, 1, 1);
   const darkCounts = signal.counts(0, 1, 1);
-  const thresholds = thresholdsBetween(
-    litCounts,
-    darkCounts,
-    hysteresisCounts(circuit, signal.scaleCounts),
-    signal,
-  );
-  const { lowCounts, highCounts, risingLight, fallingLight } = thresholds;
-  const [litMarginCounts, darkMarginCounts] =
-    litCounts >= darkCounts
-      ? [litCounts - highCounts, lowCounts - darkCounts]
-      : [lowCounts - litCounts, darkCounts - highCounts];
+  const thresholds = thresholdsBetween(litCounts, darkCounts, hysteresisCounts(circuit, signal.scaleCounts));
+  const lights = switchLights(thresholds, signal, 1, 1);
+  const { lowCounts, highCounts } = thresholds;
+  const [litMarginCounts, darkMarginCounts] = signal.litIsHigh
+    ? [litCounts - highCounts, lowCounts - darkCounts]
+    : [lowCounts - litCounts, darkCounts - highCounts];
   const sigma = conversionSigmaCounts(circuit);
   const lit = signal.drive(1);
   const dark = signal.drive(0);
@@ -37,13 +32,24 @@ export function channelLevels(spec: HeadSpec, circuit: CircuitSpec, board: Board
     litCounts,
     darkCounts,
     ...thresholds,
+    ...lights,
     litMarginCounts,
     darkMarginCounts,
     litMarginSigma: litMarginCounts / sigma,
     darkMarginSigma: darkMarginCounts / sigma,
     sourceOhm: sourceOhm(detector, resistorOhm),
-    riseLagMs: lagMs({ from: dark, to: lit, threshold: signal.drive(risingLight), tauMs: detector.riseMs }),
-    fallLagMs: lagMs({ from: lit, to: dark, threshold: signal.drive(fallingLight), tauMs: detector.fallMs }),
+    riseLagMs: lagMs({
+      from: dark,
+      to: lit,
+      threshold: signal.drive(lights.risingLight),
+      tauMs: detector.riseMs,
+    }),
+    fallLagMs: lagMs({
+      from: lit,
+      to: dark,
+      threshold: signal.drive(lights.fallingLight),
+      tauMs: detector.fallMs,
+    }),
   };
 }
 

@@ -4,12 +4,12 @@ import { throwIfAny, type Problem } from '../error/index.ts';
 import { showNumber } from '../units/index.ts';
 import { apertureFindings } from './apertureChecks.ts';
 import { circuitFindings } from './circuitChecks.ts';
-import type { ChannelPlan, HeadPlan, SpeedLimit } from './headPlan.ts';
+import type { ChannelPlan, HeadPlan, Rate, SpeedLimit } from './headPlan.ts';
 import type { CircuitSpec, HeadSpec } from './headSpec.ts';
 import { channelLevels } from './levels.ts';
 import { lightFindings } from './lightChecks.ts';
 import { impossibleValues } from './specChecks.ts';
-import { headSpeedLimit, type Rate } from './speedLimit.ts';
+import { headSpeedLimit } from './speedLimit.ts';
 
 /**
  * Lights and sensors placed over a disc, with the counts they give and how fast they follow.
@@ -40,7 +40,7 @@ export function planHead(
   throwIfAny(found.flatMap((finding) => finding.problems));
   const speed = headSpeedLimit(disc, spec, { channels, levels, board, rate });
   const warnings = [...found.flatMap((finding) => finding.warnings), ...speedWarnings(speed, rate)];
-  return { disc, spec, circuit, board, channels, levels, speed, warnings };
+  return { disc, spec, circuit, board, rate, channels, levels, speed, warnings };
 }
 
 function placedChannels({ code, tracks }: DiscPlan): ChannelPlan[] {

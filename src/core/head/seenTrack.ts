@@ -13,6 +13,8 @@ export interface SeenTrack {
   readonly gains: readonly number[];
   /** Sideways move of an edge from where it is drawn, as the process makes it. [mm], clockwise positive */
   readonly movesMm: readonly number[];
+  /** Largest of those moves either way; no edge farther off than this and the spread's reach changes anything. [mm] */
+  readonly widestMoveMm: number;
   /** Light in the middle of the run that begins at each edge; one value when there is no edge. [-] */
   readonly levels: readonly number[];
 }
@@ -49,6 +51,7 @@ export function seenTrack(disc: DiscPlan, track: number, aperture: Aperture): Se
     edgesDeg: edges.map((edge) => edge.at),
     gains: edges.map((edge) => edge.gain),
     movesMm: edges.map((edge) => edge.move),
+    widestMoveMm: Math.abs(growth),
     levels: edges.length > 0 ? levels : [level],
   };
 }
@@ -85,15 +88,33 @@ function addArc(
 export function lightLevel(seen: SeenTrack, angle: number): number {
   const { edgesDeg, gains, movesMm, levels, radiusMm, spread } = seen;
   const at = wrapDegrees(angle);
-  let light = levels.at(-1)!;
-  for (const [i, edge] of edgesDeg.entries()) {
-    if (edge <= at) light = levels[i]!;
-  }
-  for (const [i, edge] of edgesDeg.entries()) {
-    const turn = wrapDegrees(edge - at + 180) - 180; // ahead positive; -180 itself is far away either way
-    if (Math.abs(turn) >= 90) continue;
-    const passed = spread.transmitted(radiusMm * Math.sin(degToRad(turn)) + movesMm[i]!);
-    light += gains[i]! * (turn > 0 ? passed : passed - 1);
+  const edges = edgesDeg.length;
+  if (edges === 0) return levels[0]!;
+  const before = edgesAtOrBefore(edgesDeg, at);
+  let light = levels[before === 0 ? edges - 1 : before - 1]!;
+  // Outwards from the angle, each way until an edge is out of reach or a quarter of a turn off.
+  const farMm = spread.reachMm + seen.widestMoveMm;
+  for (const way of [1, -1]) {
+    for (let step = 0; step < edges; step++) {
+      const i = (before + edges + (way > 0 ? step : -1 - step)) % edges;
+      const turn = way * wrapDegrees(way * (edgesDeg[i]! - at));
+      const ahead = radiusMm * Math.sin(degToRad(turn));
+      if (Math.abs(turn) >= 90 || Math.abs(ahead) > farMm) break;
+      const passed = spread.transmitted(ahead + movesMm[i]!);
+      light += gains[i]! * (way > 0 ? passed : passed - 1);
+    }
   }
   return light;
+}
+
+/** How many edges lie at an angle or before it. [-] */
+function edgesAtOrBefore(edgesDeg: readonly number[], at: number): number {
+  let low = 0;
+  let high = edgesDeg.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (edgesDeg[middle]! <= at) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }

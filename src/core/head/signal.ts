@@ -5,6 +5,8 @@ import type { CircuitSpec, Detector } from './headSpec.ts';
 export interface Signal {
   /** Counts of a full scale: two to the converter's bits. [counts] */
   readonly scaleCounts: number;
+  /** True where light gives high counts, false where it gives low ones. */
+  readonly litIsHigh: boolean;
   /**
    * Counts at a light level, before rounding down.
    *
@@ -42,6 +44,7 @@ export function signalOf(
   const towards = (fraction: number): number => (sensorTo === 'supply' ? fraction : 1 - fraction);
   return {
     scaleCounts,
+    litIsHigh: sensorTo === 'supply',
     counts: (light, part, resistor) => scaleCounts * towards(link.fraction(light, part, resistor)),
     light: (counts, part, resistor) => link.light(towards(counts / scaleCounts), part, resistor),
     drive: link.drive,

@@ -1,19 +1,10 @@
 import type { Board } from '../boards/index.ts';
 import type { DiscPlan } from '../disc/index.ts';
 import { radToDeg, turnBetween } from '../units/index.ts';
-import type { ChannelPlan, Levels, SpeedLimit } from './headPlan.ts';
+import type { ChannelPlan, Levels, Rate, SpeedLimit } from './headPlan.ts';
 import type { HeadSpec } from './headSpec.ts';
 import { seenTrack, type SeenTrack } from './seenTrack.ts';
-
-/** How fast lines leave the controller and the shaft may turn. */
-export interface Rate {
-  /** Serial speed. [bit/s] */
-  readonly baud: number;
-  /** Characters of one line, its end included. [-] */
-  readonly lineChars: number;
-  /** Fastest turn the instrument must follow. [deg/s] */
-  readonly turnRateDegPerS: number;
-}
+import type { SwitchLights } from './thresholds.ts';
 
 /** Bits on the wire for one character: start, eight data, stop. */
 const BITS_PER_CHARACTER = 10;
@@ -77,7 +68,7 @@ export function narrowestStepDeg(
   disc: DiscPlan,
   spec: HeadSpec,
   channels: readonly ChannelPlan[],
-  levels: Pick<Levels, 'risingLight' | 'fallingLight'>,
+  levels: SwitchLights,
 ): number {
   const { positions } = disc.code;
   const stepDeg = 360 / positions;
@@ -110,7 +101,7 @@ function edgeMoveDeg(
   seen: SeenTrack,
   edge: number,
   sense: 'growing' | 'falling',
-  levels: Pick<Levels, 'risingLight' | 'fallingLight'>,
+  levels: SwitchLights,
 ): number {
   const begins = seen.gains[edge]! > 0;
   const light = begins === (sense === 'growing') ? levels.risingLight : levels.fallingLight;

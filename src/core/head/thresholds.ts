@@ -21,30 +21,44 @@ export function hysteresisCounts(circuit: CircuitSpec, scaleCounts: number): num
   );
 }
 
-/** Two thresholds and the light at which each is crossed. */
-export interface Thresholds {
-  readonly lowCounts: number;
-  readonly highCounts: number;
+/** The light at which a channel changes. */
+export interface SwitchLights {
   /** Light at which a channel going light is called lit. [-] */
   readonly risingLight: number;
   /** Light at which a channel going dark is called dark. [-] */
   readonly fallingLight: number;
 }
 
+/** Two thresholds, the lower first. */
+export interface Thresholds {
+  readonly lowCounts: number;
+  readonly highCounts: number;
+}
+
+/** Thresholds halfway between lit and dark, set apart by the hysteresis. [counts] */
+export function thresholdsBetween(lit: number, dark: number, hysteresis: number): Thresholds {
+  const middle = (lit + dark) / 2;
+  return { lowCounts: middle - hysteresis / 2, highCounts: middle + hysteresis / 2 };
+}
+
 /**
- * Thresholds halfway between lit and dark, set apart by the hysteresis.
+ * Light at which a part behind a resistor crosses each threshold.
  *
  * With the sensor to ground, light means low counts, so the lower threshold is the one that says lit.
+ *
+ * @param thresholds - The two thresholds. [counts]
+ * @param part - Factor on the detector, 1 = nominal. [-]
+ * @param resistor - Factor on the fixed resistor, 1 = nominal. [-]
  */
-export function thresholdsBetween(lit: number, dark: number, hysteresis: number, signal: Signal): Thresholds {
-  const middle = (lit + dark) / 2;
-  const lowCounts = middle - hysteresis / 2;
-  const highCounts = middle + hysteresis / 2;
-  const [saysLit, saysDark] = lit >= dark ? [highCounts, lowCounts] : [lowCounts, highCounts];
+export function switchLights(
+  thresholds: Thresholds,
+  signal: Signal,
+  part: number,
+  resistor: number,
+): SwitchLights {
+  const { lowCounts, highCounts } = thresholds;
   return {
-    lowCounts,
-    highCounts,
-    risingLight: signal.light(saysLit, 1, 1),
-    fallingLight: signal.light(saysDark, 1, 1),
+    risingLight: signal.light(signal.litIsHigh ? highCounts : lowCounts, part, resistor),
+    fallingLight: signal.light(signal.litIsHigh ? lowCounts : highCounts, part, resistor),
   };
 }
