@@ -80,8 +80,8 @@ export interface AvrProgram {
   readonly flashBytes: number;
   /** Working memory taken before the first call. [byte] */
   readonly ramBytes: number;
-  /** Names of every function and table in the program. */
-  readonly symbols: readonly string[];
+  /** Address of every function and variable; those in working memory begin at 0x800000. */
+  readonly symbols: ReadonlyMap<string, number>;
 }
 
 /** Compiles a program with every warning an error, and links it with the real core. */
@@ -106,7 +106,9 @@ export async function buildAvr(source: string): Promise<AvrProgram> {
       hex: await readFile(at('program.hex'), 'utf8'),
       flashBytes: text! + data!,
       ramBytes: data! + bss!,
-      symbols: names.split('\n').map((line) => line.split(' ').at(-1)!),
+      symbols: new Map(
+        names.split('\n').map((line) => [line.split(' ').at(-1)!, parseInt(line, 16)] as const),
+      ),
     };
   } finally {
     await rm(folder, { recursive: true });

@@ -1,4 +1,5 @@
 import {
+  ADCMuxInputType,
   AVRADC,
   adcConfig,
   AVRIOPort,
@@ -36,6 +37,8 @@ export class AvrChip {
   readonly lines: string[] = [''];
   /** Cycles at which a conversion was started. */
   readonly conversionCycles: number[] = [];
+  /** Called before each conversion of an input, so that a test can make noise. */
+  beforeConversion: (input: number) => void = () => {};
   private readonly cpu: CPU;
   private readonly adc: AVRADC;
   private readonly portD: AVRIOPort;
@@ -51,6 +54,7 @@ export class AvrChip {
     const convert = this.adc.onADCRead;
     this.adc.onADCRead = (input) => {
       this.conversionCycles.push(cpu.cycles);
+      if (input.type === ADCMuxInputType.SingleEnded) this.beforeConversion(input.channel);
       convert(input);
     };
     const usart = new AVRUSART(cpu, usart0Config, CLOCK_HZ);
@@ -75,6 +79,11 @@ export class AvrChip {
   /** Level of a pin of port D (D0 to D7) from now on. */
   setDigital(pin: number, high: boolean): void {
     this.portD.setPin(pin, high);
+  }
+
+  /** Changes a number of four bytes in working memory, lowest byte first. */
+  setMemory(address: number, value: number): void {
+    this.cpu.dataView.setUint32(address, value, true);
   }
 
   /** Runs something at a later moment, exactly. */
