@@ -1,2 +1,6 @@
-export { headingOfDiscAngle, headingOfPosition, type HeadingFrame } from './heading.ts';
 export type { ControllerSpec, CupsSpec, Instrument, Need, SiteSpec } from './instrument.ts';
+export { headingOfDiscAngle, headingOfPosition, type HeadingFrame } from './heading.ts';
+export { instrumentJsonSchema } from './instrumentJsonSchema.ts';
+export { readInstrument, type InstrumentFile } from './readInstrument.ts';
+export { startingFile } from './startingFile.ts';
+export { INSTRUMENT_FILE_MOST_BYTES } from './yaml/readableText.ts';

@@ -1,0 +1,28 @@
+import * as z from 'zod';
+import { choice, measure, nullable } from './field.ts';
+
+/** How light becomes counts. */
+export const circuitSchema = z
+  .strictObject({
+    resistorOhm: nullable(
+      measure('ohm', 10, 1e7, { meaning: 'Fixed resistor of every divider.' }),
+      'the one recommended for the sensor',
+    ),
+    resistorTolerancePercent: measure('percent', 0, 20, {
+      meaning: 'Tolerance of that resistor as sold.',
+    }).default(5),
+    sensorTo: choice(['supply', 'ground'], {
+      meaning: 'Where the sensor sits: to the supply, light gives high counts; to ground, low counts.',
+    }).default('supply'),
+    thresholds: choice(['per-channel', 'shared'], {
+      meaning: 'One pair of thresholds a channel, measured on the build; or one pair for all, from the drawing.',
+    }).default('per-channel'),
+    hysteresisCounts: nullable(
+      measure('counts', 0, 4000, { meaning: 'Distance of the two thresholds.' }),
+      'the recommended one',
+    ),
+    noiseCounts: measure('counts', 0.1, 100, {
+      meaning: 'Scatter of one conversion, as a standard deviation.',
+    }).default(1),
+  })
+  .meta({ description: 'Dividers and converter.' });

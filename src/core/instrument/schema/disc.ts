@@ -1,0 +1,61 @@
+import * as z from 'zod';
+import { familyNames } from '../../codes/index.ts';
+import { choice, derived, measure, oneOf } from './field.ts';
+import { processSchema } from './process.ts';
+
+const boreDiameterMm = measure('mm', 0.5, 200, { meaning: 'Diameter of the hole, as it shall come out.', example: 5 });
+
+const boreSchema = z
+  .discriminatedUnion('shape', [
+    z.strictObject({ shape: z.literal('round').meta({ description: 'A round hole.' }), diameterMm: boreDiameterMm }),
+    z.strictObject({
+      shape: z.literal('d').meta({ description: 'A round hole with one flat side.' }),
+      diameterMm: boreDiameterMm,
+      acrossFlatMm: measure('mm', 0.3, 200, {
+        meaning: 'From the flat to the far side of the hole; more than half the diameter and less than all of it.',
+        example: 4.5,
+      }),
+    }),
+  ])
+  .meta({ description: 'Hole on the shaft.' });
+
+const notchSchema = z
+  .strictObject({
+    widthMm: measure('mm', 0, 20, { meaning: 'Width of the notch along the rim; 0 for none.' }).default(2),
+    depthMm: derived(
+      measure('mm', 0, 20, { meaning: 'Depth of the notch from the edge of the disc; 0 for none.' }),
+      'half of rimMm',
+    ),
+  })
+  .meta({ description: 'Index notch in the rim at disc angle 0, to clock the disc on its shaft.' });
+
+/** The disc as the maker asks for it. */
+export const discSchema = z
+  .strictObject({
+    code: choice(familyNames as [(typeof familyNames)[number], ...typeof familyNames], {
+      meaning: 'Which pattern the disc carries.',
+    }).default('reflected-gray'),
+    diameterMm: measure('mm', 16, 600, { meaning: 'Diameter over the rim.', example: 84 }),
+    bore: boreSchema.default({ shape: 'round', diameterMm: 5 }),
+    hubDiameterMm: derived(
+      measure('mm', 1, 590, { meaning: 'Solid round the bore; the innermost track begins here.' }),
+      'bore.diameterMm + 10 mm, or 0.35 of diameterMm if that is more',
+    ),
+    thicknessMm: derived(
+      measure('mm', 0.05, 20, { meaning: 'Thickness of the disc.' }),
+      'by process.kind: fdm 2, laser 3, film 0.1 mm',
+    ),
+    webMm: derived(
+      measure('mm', 0, 50, { meaning: 'Ring of material between two tracks; 0 for none.' }),
+      '1.5 times process.minWebMm',
+    ),
+    rimMm: derived(
+      measure('mm', 0, 100, { meaning: 'Ring of material outside the outermost track; 0 for none.' }),
+      'twice webMm, or 2 mm if that is more',
+    ),
+    finest: choice(['outside', 'inside'], { meaning: 'Where the track with the shortest marks lies.' }).default('outside'),
+    windowLevel: oneOf([0, 1], '-', { meaning: 'The level of the code that lets light through.' }).default(1),
+    notch: notchSchema.prefault({}),
+    process: processSchema,
+  })
+  .meta({ description: 'The coded disc.' });

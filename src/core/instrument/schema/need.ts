@@ -1,0 +1,37 @@
+import * as z from 'zod';
+import { POSITIONS_RANGE } from '../../codes/index.ts';
+import { derived, measure, whole } from './field.ts';
+
+const { least, most } = POSITIONS_RANGE;
+
+/** What the instrument must do. */
+export const needSchema = z
+  .strictObject({
+    positions: derived(
+      whole('-', least, most, { meaning: 'Equal steps of a turn the disc tells apart.', example: 32 }),
+      'the smallest even count whose step is at most resolutionDeg; one of the two must be given',
+    ),
+    resolutionDeg: derived(
+      measure('deg', 360 / most, 360 / least, {
+        meaning: 'Largest step between two readings; may be given instead of positions.',
+        example: 11.25,
+      }),
+      'one step, 360 / positions',
+    ),
+    accuracyDeg: derived(
+      measure('deg', 0.05, 180, {
+        meaning: 'Largest error accepted at any place of the turn, the half step of the disc itself included.',
+      }),
+      'one step, 360 / positions',
+    ),
+    turnRateDegPerS: measure('deg/s', 0.1, 3600, {
+      meaning: 'Fastest turn at which every position must still be read.',
+    }).default(90),
+    wantedYield: measure('-', 0.01, 0.999, {
+      meaning: 'Share of virtual builds that must meet the need: 0.95 is 95 builds in 100.',
+    }).default(0.95),
+  })
+  .meta({
+    description: 'What the instrument must do.',
+    anyOf: [{ required: ['positions'] }, { required: ['resolutionDeg'] }],
+  });

@@ -1,0 +1,103 @@
+import { Composer, Lexer, Parser, type Document, type LineCounter, type ParsedNode } from 'yaml';
+import { VanewrightError, type Problem } from '../../error/index.ts';
+import type { Places } from './places.ts';
+import { syntaxProblem } from './syntaxProblem.ts';
+
+/** Deepest nesting of groups and lists; an instrument file needs four. */
+export const MOST_DEPTH = 32;
+
+/** Most words, signs and line ends of a file: some hundred times a usual one. */
+const MOST_MARKS = 50_000;
+
+/** Longest single word, text or comment line. [characters] */
+const LONGEST_MARK = 10_000;
+
+type Token = Parser['stack'][number];
+
+/** Refuses a file that would take the reader's time or memory, at the mark where that shows. */
+function refuse(places: Places, offset: number, problem: Omit<Problem, 'where' | 'fix'>): never {
+  throw new VanewrightError({
+    ...problem,
+    where: places.at(offset),
+    fix: 'Check that this is the instrument file; a usual one has some hundred short lines.',
+  });
+}
+
+/** Cuts the text into tokens, and stops at once where it nests or grows beyond any instrument file. */
+function tokensOf(text: string, places: Places): Token[] {
+  const parser = new Parser();
+  const tokens: Token[] = [];
+  let marks = 0;
+  for (const mark of new Lexer().lex(text)) {
+    if (++marks > MOST_MARKS) {
+      const got = `more than ${MOST_MARKS} words and signs`;
+      refuse(places, parser.offset, {
+        code: 'instrument/too-many-values',
+        what: 'The file holds far more than an instrument file can.',
+        got,
+        allowed: `at most ${MOST_MARKS}`,
+      });
+    }
+    if (mark.length > LONGEST_MARK) {
+      refuse(places, parser.offset, {
+        code: 'instrument/value-too-long',
+        what: 'One word or text of the file is far too long.',
+        got: `${mark.length} characters`,
+        allowed: `at most ${LONGEST_MARK} characters`,
+      });
+    }
+    tokens.push(...parser.next(mark));
+    if (parser.stack.length > 2 * MOST_DEPTH) refuseDepth(places, parser.offset); // a group takes up to two places
+  }
+  tokens.push(...parser.end());
+  return tokens;
+}
+
+/** Refuses groups within groups within groups. */
+export function refuseDepth(places: Places, offset: number): never {
+  return refuse(places, offset, {
+    code: 'instrument/too-deep',
+    what: 'Groups or lists are nested too deep.',
+    got: `more than ${MOST_DEPTH} levels`,
+    allowed: `at most ${MOST_DEPTH} levels; an instrument file needs four`,
+  });
+}
+
+/** The one YAML document in a text. */
+export function yamlDocument(text: string, places: Places, lines: LineCounter): Document.Parsed<ParsedNode> {
+  const composer = new Composer({
+    version: '1.2',
+    schema: 'core',
+    strict: true,
+    uniqueKeys: false,
+    lineCounter: lines,
+  });
+  const documents = [...composer.compose(tokensOf(text, places), true, text.length)];
+  const [document, second] = documents;
+  const problems = documents
+    .flatMap(({ errors }) => errors)
+    .map((error) => syntaxProblem(error, text, places));
+  if (document?.directives?.yaml.explicit || Object.keys(document?.directives?.tags ?? {}).length > 1) {
+    problems.unshift({
+      code: 'instrument/yaml-directive',
+      what: 'The file begins with a % line, which an instrument file does not use.',
+      where: places.at(0),
+      got: text.slice(0, 40).split('\n', 1)[0]!,
+      allowed: 'no % line: the file is YAML 1.2',
+      fix: 'Remove the % line.',
+    });
+  }
+  if (second) {
+    problems.push({
+      code: 'instrument/several-documents',
+      what: 'The file holds more than one document.',
+      where: places.at(second.range[0]),
+      got: `${documents.length} documents`,
+      allowed: '1 document',
+      fix: 'Keep one instrument a file, and remove the line of three dashes or dots between them.',
+    });
+  }
+  const [first, ...rest] = problems;
+  if (first) throw new VanewrightError([first, ...rest]);
+  return document!;
+}
