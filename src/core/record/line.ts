@@ -15,6 +15,7 @@ export const lineFields = [
   'pulses',
   'edges',
 ] as const;
+/** Name of a field. */
 export type LineField = (typeof lineFields)[number];
 
 /** Stands for a heading that could not be read; never 0, which is north. */
@@ -32,6 +33,7 @@ export const lineFlags = {
   /** The word of this line is not in the code table: there is no heading, and none is guessed. */
   illegalWord: 'w',
 } as const;
+/** Name of a flag. */
 export type LineFlag = keyof typeof lineFlags;
 
 /** Counters and milliseconds run to here and start again at 0. [-] */

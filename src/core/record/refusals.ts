@@ -47,4 +47,5 @@ export const refusals = {
   },
 } as const satisfies Record<string, Pick<Problem, 'what' | 'allowed' | 'fix'>>;
 
+/** Code of one reason. */
 export type RefusalCode = keyof typeof refusals;
