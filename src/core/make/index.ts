@@ -1,1 +1,2 @@
+export { discStl } from './stl/discStl.ts';
 export { discSvg } from './svg/discSvg.ts';

@@ -5,7 +5,12 @@ export interface LeastDrawn {
   readonly windowMm: number;
   readonly landMm: number;
   readonly webMm: number;
+  /** Wall round the bore and behind the notch, and width of a rib. */
+  readonly wallMm: number;
 }
+
+/** Least width of anything, even where a maker writes 0: no tool of any kind holds less by hand. [mm] */
+const LEAST_MM = 0.01;
 
 /** No feature may lose more than half its drawn width to the tool. [-] @source common practice, no source. */
 const KEPT_SHARE = 0.5;
@@ -19,9 +24,8 @@ const KEPT_SHARE = 0.5;
 export function leastDrawn(process: Process): LeastDrawn {
   const eatenFromMaterial = Math.max(0, process.windowGrowthMm) / KEPT_SHARE;
   const eatenFromWindow = Math.max(0, -process.windowGrowthMm) / KEPT_SHARE;
-  return {
-    windowMm: Math.max(process.minWindowMm, eatenFromWindow),
-    landMm: Math.max(process.minLandMm, eatenFromMaterial),
-    webMm: Math.max(process.minWebMm, eatenFromMaterial),
-  };
+  const landMm = Math.max(process.minLandMm, eatenFromMaterial, LEAST_MM);
+  const webMm = Math.max(process.minWebMm, eatenFromMaterial, LEAST_MM);
+  const windowMm = Math.max(process.minWindowMm, eatenFromWindow, LEAST_MM);
+  return { windowMm, landMm, webMm, wallMm: Math.max(landMm, webMm) };
 }

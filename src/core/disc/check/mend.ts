@@ -1,9 +1,9 @@
 import type { CodeTable } from '../../codes/index.ts';
-import type { DiscSpec } from '../discSpec.ts';
+import type { Bore, DiscSpec } from '../discSpec.ts';
 import { fitFaults, shortestMarks, type Shortest } from './fit.ts';
 import { inspect } from './inspect.ts';
-import { leastDrawn } from './leastDrawn.ts';
-import { mountFaults, WIDEST_NOTCH_SHARE } from './mount.ts';
+import { leastDrawn, type LeastDrawn } from './leastDrawn.ts';
+import { isFlatInBore, mountFaults, WIDEST_NOTCH_SHARE } from './mount.ts';
 import { LARGEST_DISC_MM } from './usableSizes.ts';
 
 /** Fineness of the sizes proposed. [mm] */
@@ -15,29 +15,42 @@ function upTo(size: number, step = STEP_MM): number {
   return Math.ceil(size * parts - 1e-6) / parts;
 }
 
-/** The spec with what is too small for the process raised to the least it can make, and the bore made possible. */
+/** A bore that the process can make, its flat inside it: a tenth of the diameter deep, as on most D shafts. */
+function possibleBore(bore: Bore, least: LeastDrawn): Bore {
+  const diameterMm = Math.max(bore.diameterMm, upTo(least.windowMm));
+  if (bore.shape === 'round') return { ...bore, diameterMm };
+  const same = { ...bore, diameterMm };
+  return isFlatInBore(same) ? same : { ...same, acrossFlatMm: upTo(0.9 * diameterMm, 0.01) };
+}
+
+/** A notch that can be made and seen. */
+function possibleNotch({ notch, diameterMm }: DiscSpec, least: LeastDrawn): DiscSpec['notch'] {
+  if (notch.widthMm === 0) return notch;
+  return {
+    widthMm: Math.max(upTo(least.windowMm), Math.min(notch.widthMm, diameterMm * WIDEST_NOTCH_SHARE)),
+    depthMm: Math.max(notch.depthMm, upTo(least.windowMm / 2)),
+  };
+}
+
+/** A ring no thinner than asked, nor than the least; 0 stays 0. [mm] */
+function ringFrom(asked: number, least: number): number {
+  return asked === 0 || asked >= least ? asked : upTo(least, 0.01);
+}
+
+/** The spec with what is too small for the process raised to the least it can make. */
 function withMinima(spec: DiscSpec): DiscSpec {
   const least = leastDrawn(spec.process);
-  const hasNotch = spec.notch.widthMm > 0;
-  const depthMm = hasNotch ? spec.notch.depthMm || upTo(least.windowMm) : spec.notch.depthMm;
-  const rim = hasNotch ? Math.max(spec.rimMm, depthMm + least.webMm) : spec.rimMm;
-  const bore = { ...spec.bore, diameterMm: Math.max(spec.bore.diameterMm, upTo(least.windowMm)) };
-  if (
-    bore.shape === 'd' &&
-    !(bore.acrossFlatMm > bore.diameterMm / 2 && bore.acrossFlatMm < bore.diameterMm)
-  ) {
-    bore.acrossFlatMm = upTo(0.9 * bore.diameterMm, 0.01);
-  }
-  const widest = spec.diameterMm * WIDEST_NOTCH_SHARE;
+  const bore = possibleBore(spec.bore, least);
+  const notch = possibleNotch(spec, least);
+  const behindNotch = notch.depthMm + least.wallMm;
   return {
     ...spec,
     bore,
-    hubDiameterMm: Math.max(spec.hubDiameterMm, upTo(bore.diameterMm + 2 * least.webMm)),
-    webMm: spec.webMm > 0 ? Math.max(spec.webMm, upTo(least.webMm, 0.01)) : 0,
-    rimMm: rim > 0 ? Math.max(rim, upTo(Math.max(rim === spec.rimMm ? 0 : rim, least.webMm), 0.01)) : 0,
-    notch: hasNotch
-      ? { depthMm, widthMm: Math.max(upTo(least.windowMm), Math.min(spec.notch.widthMm, widest)) }
-      : spec.notch,
+    notch,
+    hubDiameterMm: Math.max(spec.hubDiameterMm, upTo(bore.diameterMm + 2 * least.wallMm)),
+    webMm: ringFrom(spec.webMm, least.webMm),
+    rimMm:
+      notch.widthMm > 0 ? Math.max(spec.rimMm, upTo(behindNotch, 0.01)) : ringFrom(spec.rimMm, least.webMm),
   };
 }
 

@@ -1,14 +1,24 @@
 import { showMm } from '../../units/index.ts';
-import type { DiscSpec } from '../discSpec.ts';
+import type { Bore, DiscSpec } from '../discSpec.ts';
 import type { Fault } from './fault.ts';
 import { leastDrawn } from './leastDrawn.ts';
 
 /** Hair by which rounding may miss a minimum that is met. [mm] */
 const HAIR_MM = 1e-9;
 
+/** A flat nearer than this to the middle of its bore, or to the circle, is none. [mm] */
+const LEAST_FLAT_MM = 0.05;
+
+/** True where a bore is round, or its flat lies between its middle and its circle. */
+export function isFlatInBore(bore: Bore): boolean {
+  if (bore.shape === 'round') return true;
+  const { acrossFlatMm, diameterMm } = bore;
+  return acrossFlatMm >= diameterMm / 2 + LEAST_FLAT_MM && acrossFlatMm <= diameterMm - LEAST_FLAT_MM;
+}
+
 function boreFaults({ bore, hubDiameterMm, process }: DiscSpec): Fault[] {
   const least = leastDrawn(process);
-  const widest = hubDiameterMm - 2 * least.webMm;
+  const widest = hubDiameterMm - 2 * least.wallMm;
   const faults: Fault[] = [];
   if (bore.diameterMm > widest + HAIR_MM) {
     faults.push({
@@ -16,7 +26,7 @@ function boreFaults({ bore, hubDiameterMm, process }: DiscSpec): Fault[] {
       what: 'The bore leaves too little of the hub, or cuts into the innermost track.',
       where: 'disc.bore.diameterMm',
       got: `${showMm(bore.diameterMm)} in a hub of ${showMm(hubDiameterMm)}`,
-      allowed: `at most ${showMm(Math.max(0, widest))}, so that ${showMm(least.webMm)} of hub stands round it`,
+      allowed: `at most ${showMm(Math.max(0, widest))}, so that ${showMm(least.wallMm)} of hub stands round it`,
     });
   }
   if (bore.diameterMm < least.windowMm - HAIR_MM) {
@@ -36,8 +46,8 @@ function boreFaults({ bore, hubDiameterMm, process }: DiscSpec): Fault[] {
       code: 'disc/flat-not-in-bore',
       what: 'The flat of a D bore must lie between the middle of the bore and its far side.',
       where: 'disc.bore.acrossFlatMm',
-      got: `${showMm(bore.acrossFlatMm)} in a bore of ${showMm(bore.diameterMm)}`,
-      allowed: `more than ${showMm(bore.diameterMm / 2)} and less than ${showMm(bore.diameterMm)}`,
+      got: `${showMm(bore.shape === 'd' ? bore.acrossFlatMm : 0)} in a bore of ${showMm(bore.diameterMm)}`,
+      allowed: `${showMm(bore.diameterMm / 2 + LEAST_FLAT_MM)} to ${showMm(bore.diameterMm - LEAST_FLAT_MM)}`,
     });
   }
   return faults;
@@ -49,22 +59,20 @@ export const WIDEST_NOTCH_SHARE = 0.25;
 function notchFaults({ notch, rimMm, diameterMm, process }: DiscSpec): Fault[] {
   if (notch.widthMm === 0) return [];
   const least = leastDrawn(process);
-  const deepest = rimMm - least.webMm;
+  const deepest = rimMm - least.wallMm;
   const widest = diameterMm * WIDEST_NOTCH_SHARE;
   const faults: Fault[] = [];
-  if (notch.depthMm > deepest + HAIR_MM || notch.depthMm === 0) {
+  const shallowest = least.windowMm / 2;
+  if (notch.depthMm > deepest + HAIR_MM || notch.depthMm < shallowest - HAIR_MM) {
     faults.push({
       code: 'disc/notch-depth',
-      what:
-        notch.depthMm === 0
-          ? 'The index notch has a width but no depth.'
-          : 'The index notch leaves too little of the rim, or cuts into the outermost track.',
+      what: 'The index notch is too shallow to be seen, leaves too little of the rim, or cuts into the outermost track.',
       where: 'disc.notch.depthMm',
       got: `${showMm(notch.depthMm)} in a rim of ${showMm(rimMm)}`,
       allowed:
-        deepest > 0
-          ? `above 0 and at most ${showMm(deepest)}, so that ${showMm(least.webMm)} of rim stands behind it`
-          : `no notch: a rim of ${showMm(rimMm)} has no room for one`,
+        deepest >= shallowest
+          ? `${showMm(shallowest)} to ${showMm(deepest)}, so that ${showMm(least.wallMm)} of rim stands behind it`
+          : `no notch (disc.notch.widthMm: 0): a rim of ${showMm(rimMm)} has no room for one`,
     });
   }
   if (notch.widthMm < least.windowMm - HAIR_MM || notch.widthMm > widest + HAIR_MM) {

@@ -17,25 +17,28 @@ export interface PolarGrid {
   readonly filled: Uint8Array;
 }
 
-/** Closer than this, two angles or two radii are one: far above rounding, far below any tool. [deg or mm] */
-const SAME = 1e-9;
+/** Closer than this, two angles are one: far above rounding, far below any tool. [deg] */
+const SAME_DEG = 1e-5;
+
+/** Closer than this, two radii are one. [mm] */
+const SAME_MM = 1e-6;
 
 /** Ascending values without repeats. */
-function distinct(values: readonly number[]): number[] {
+function distinct(values: readonly number[], same: number): number[] {
   const kept: number[] = [];
   for (const value of [...values].sort((a, b) => a - b)) {
-    if (kept.length === 0 || value - kept.at(-1)! > SAME) kept.push(value);
+    if (kept.length === 0 || value - kept.at(-1)! > same) kept.push(value);
   }
   return kept;
 }
 
 /** Index of the kept value that stands for this one. */
-function indexOf(kept: readonly number[], value: number): number {
+function indexOf(kept: readonly number[], value: number, same: number): number {
   let low = 0;
   let high = kept.length - 1;
   while (low < high) {
     const middle = (low + high) >> 1;
-    if (kept[middle]! < value - SAME) low = middle + 1;
+    if (kept[middle]! < value - same) low = middle + 1;
     else high = middle;
   }
   return low;
@@ -44,7 +47,7 @@ function indexOf(kept: readonly number[], value: number): number {
 /** Angle in [0, 360); a hair below 360 counts as 0. */
 function onTurn(angle: Degrees): Degrees {
   const wrapped = wrapDegrees(angle);
-  return wrapped > 360 - SAME ? 0 : wrapped;
+  return wrapped > 360 - SAME_DEG ? 0 : wrapped;
 }
 
 /**
@@ -60,24 +63,35 @@ export function polarGrid(
   fillings: readonly RingSector[],
 ): PolarGrid {
   const sectors = [...openings, ...fillings];
-  const radiiMm = distinct([ring, ...sectors].flatMap((part) => [part.innerRadiusMm, part.outerRadiusMm]));
-  const edges = distinct(sectors.flatMap(({ fromDeg, toDeg }) => [onTurn(fromDeg), onTurn(toDeg)]));
+  const radiiMm = distinct(
+    [ring, ...sectors].flatMap((part) => [part.innerRadiusMm, part.outerRadiusMm]),
+    SAME_MM,
+  );
+  const edges = distinct(
+    sectors.flatMap(({ fromDeg, toDeg }) => [onTurn(fromDeg), onTurn(toDeg)]),
+    SAME_DEG,
+  );
   const anglesDeg = edges.length > 0 ? edges : [0];
-  const columns = anglesDeg.length;
-  const filled = new Uint8Array((radiiMm.length - 1) * columns).fill(1);
-  const mark = (sector: RingSector, value: 0 | 1): void => {
-    const first = indexOf(anglesDeg, onTurn(sector.fromDeg));
-    const end = indexOf(anglesDeg, onTurn(sector.toDeg));
-    const whole = sector.toDeg - sector.fromDeg > 360 - SAME;
-    const span = whole ? columns : (end - first + columns) % columns;
-    const lastRow = indexOf(radiiMm, sector.outerRadiusMm);
-    for (let row = indexOf(radiiMm, sector.innerRadiusMm); row < lastRow; row++) {
-      for (let step = 0; step < span; step++) filled[row * columns + ((first + step) % columns)] = value;
-    }
+  const grid = {
+    radiiMm,
+    anglesDeg,
+    filled: new Uint8Array((radiiMm.length - 1) * anglesDeg.length).fill(1),
   };
-  for (const opening of openings) mark(opening, 0);
-  for (const filling of fillings) mark(filling, 1);
-  return { radiiMm, anglesDeg, filled };
+  for (const opening of openings) mark(grid, opening, 0);
+  for (const filling of fillings) mark(grid, filling, 1);
+  return grid;
+}
+
+/** Makes every cell of a sector material or open. */
+function mark(grid: PolarGrid, sector: RingSector, value: 0 | 1): void {
+  const columns = grid.anglesDeg.length;
+  const first = columnFrom(grid, sector.fromDeg);
+  const isWhole = sector.toDeg - sector.fromDeg > 360 - SAME_DEG;
+  const span = isWhole ? columns : (columnFrom(grid, sector.toDeg) - first + columns) % columns;
+  const lastRow = rowFrom(grid, sector.outerRadiusMm);
+  for (let row = rowFrom(grid, sector.innerRadiusMm); row < lastRow; row++) {
+    for (let step = 0; step < span; step++) grid.filled[row * columns + ((first + step) % columns)] = value;
+  }
 }
 
 /** Rows of a grid. [-] */
@@ -94,10 +108,10 @@ export function columnSpanDeg(grid: PolarGrid, column: number): Degrees {
 
 /** Index of the row that begins at a radius, or of the ring's end. [-] */
 export function rowFrom(grid: PolarGrid, radiusMm: number): number {
-  return indexOf(grid.radiiMm, radiusMm);
+  return indexOf(grid.radiiMm, radiusMm, SAME_MM);
 }
 
 /** Index of the column that begins at an angle; the angle must be one of the grid's. [-] */
 export function columnFrom(grid: PolarGrid, angle: Degrees): number {
-  return indexOf(grid.anglesDeg, onTurn(angle));
+  return indexOf(grid.anglesDeg, onTurn(angle), SAME_DEG);
 }

@@ -36,13 +36,9 @@ const CLEAR_SHARE = 0.5;
 /** Longest free rib, in widths of the rib: longer ones sag or snap. [-] @source common practice, no source. */
 const LONGEST_IN_WIDTHS = 20;
 
-function ribWidthMm(least: LeastDrawn): number {
-  return Math.max(least.webMm, least.landMm);
-}
-
 /** True where a rib at one edge, or one at each, leaves the middle of the track clear and the window open. */
 function hasRoom(bandMm: number, least: LeastDrawn): boolean {
-  const width = ribWidthMm(least);
+  const width = least.wallMm;
   return width <= (bandMm * (1 - CLEAR_SHARE)) / 2 && bandMm - 2 * width >= least.windowMm;
 }
 
@@ -109,7 +105,7 @@ function ribsFor(
 ): Reach[] | RibRefusal {
   const least = leastDrawn(plan.spec.process);
   const roomy = piece.lands.filter(({ track }) => hasRoom(track.outerRadiusMm - track.innerRadiusMm, least));
-  const widthMm = ribWidthMm(least);
+  const widthMm = least.wallMm;
   const [anyLand] = piece.lands;
   if (!anyLand) return { reason: 'nothing-near' };
   if (roomy.length === 0) {
@@ -137,7 +133,7 @@ function ribsFor(
 /** Sectors of the planned ribs; two that meet in one window, or leave a sliver between, become one. */
 function ribSectors(reaches: Iterable<Reach>, plan: DiscPlan): RingSector[] {
   const least = leastDrawn(plan.spec.process);
-  const width = ribWidthMm(least);
+  const width = least.wallMm;
   const byPlace = new Map<string, { one: Reach; start: Degrees; end: Degrees }>();
   for (const reach of reaches) {
     const key = `${reach.track} ${reach.window} ${reach.edge}`;
