@@ -1,4 +1,4 @@
-import { families } from '../../codes/index.ts';
+import { codeProblems } from '../../codes/index.ts';
 import { showDegrees } from '../../units/index.ts';
 import { positionsFor, positionsOf } from '../resolveInstrument.ts';
 import type { Finding, PartialDraft } from './finding.ts';
@@ -32,14 +32,20 @@ function countRule({ positions, resolutionDeg }: NonNullable<PartialDraft['need'
 }
 
 /** The code's own refusal of a count, told with the rest of the file. */
-function familyRule({ need, disc }: PartialDraft): readonly Finding[] {
+function codeRule({ need, disc }: PartialDraft): readonly Finding[] {
   const positions = need ? positionsOf(need) : null;
-  const refusal = families.find(({ name }) => name === disc?.code)?.refusal(positions ?? 2);
-  if (positions === null || !refusal) return [];
-  return [{ ...refusal, fields: ['need.positions', 'disc.code'], got: `${positions} positions` }];
+  if (positions === null || !disc) return [];
+  return codeProblems(disc.code, positions).map(({ code, what, where, got, allowed, fix }) => ({
+    code,
+    fields: [where, 'need.positions', 'need.resolutionDeg', 'disc.code'],
+    what,
+    got,
+    allowed,
+    fix,
+  }));
 }
 
 /** What `need` says, taken together. */
 export function needRules(draft: PartialDraft): readonly Finding[] {
-  return [...(draft.need ? countRule(draft.need) : []), ...familyRule(draft)];
+  return [...(draft.need ? countRule(draft.need) : []), ...codeRule(draft)];
 }

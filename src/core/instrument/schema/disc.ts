@@ -32,7 +32,7 @@ const notchSchema = z
 /** The disc as the maker asks for it. */
 export const discSchema = z
   .strictObject({
-    code: choice(familyNames as [(typeof familyNames)[number], ...typeof familyNames], {
+    code: choice(familyNames as readonly [string, ...string[]], {
       meaning: 'Which pattern the disc carries.',
     }).default('reflected-gray'),
     diameterMm: measure('mm', 16, 600, { meaning: 'Diameter over the rim.', example: 84 }),
