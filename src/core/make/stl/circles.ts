@@ -45,11 +45,8 @@ function sideDeg(radius: number, sagitta: number): Degrees {
   return radToDeg(2 * Math.acos(Math.max(0, 1 - sagitta / radius)));
 }
 
-function verticesOf(
-  stretches: readonly Stretch[],
-  radiusMm: number,
-  ringMm: number,
-): Omit<Circle, 'atColumn'> {
+/** Vertices along the stretches of a circle, and the first vertex of each. */
+function verticesOf(stretches: readonly Stretch[], radiusMm: number, ringMm: number): Vertices {
   const inside = Math.min(LONGEST_SIDE_DEG, sideDeg(radiusMm, ringMm * RING_SHARE));
   const border = Math.min(inside, sideDeg(radiusMm, Math.min(CHORD_MM, radiusMm * CHORD_SHARE)));
   const anglesDeg: Degrees[] = [];
