@@ -1,0 +1,55 @@
+import { boardNamed } from '../core/boards/index.ts';
+import { buildCode, type CodeTable } from '../core/codes/index.ts';
+import { planDisc, type DiscPlan } from '../core/disc/index.ts';
+import { BrokenPromise, VanewrightError, type Problem } from '../core/error/index.ts';
+import { planHead, type HeadPlan } from '../core/head/index.ts';
+import { INSTRUMENT_FILE_MOST_BYTES, readInstrument, type Instrument } from '../core/instrument/index.ts';
+import { lineCharsAtMost } from '../core/record/index.ts';
+import type { InstrumentFiles } from '../ports/index.ts';
+
+/** One instrument file carried through code, disc and head: the model all results are made from. */
+export interface Design {
+  readonly instrument: Instrument;
+  readonly code: CodeTable;
+  readonly disc: DiscPlan;
+  readonly head: HeadPlan;
+  /** The same problem with its field path turned into a place in the file. */
+  placed(problem: Problem): Problem;
+}
+
+/** Runs work whose problems name fields, and gives those problems their place in the file. */
+export function inPlace<T>(placed: (problem: Problem) => Problem, work: () => T): T {
+  try {
+    return work();
+  } catch (error) {
+    if (!(error instanceof VanewrightError)) throw error;
+    const [first, ...rest] = error.problems.map(placed);
+    throw new VanewrightError([first!, ...rest]);
+  }
+}
+
+/** Design of an instrument that has been read. @throws VanewrightError when any step refuses it. */
+function designOf(instrument: Instrument): Omit<Design, 'placed'> {
+  const code = buildCode(instrument.disc.code, instrument.need.positions);
+  const disc = planDisc(code, instrument.disc);
+  const board = boardNamed(instrument.controller.board);
+  if (!board) throw new BrokenPromise(`The reader let through a board that does not exist.`);
+  const head = planHead(disc, instrument.head, instrument.circuit, board, {
+    baud: instrument.controller.baud,
+    lineChars: lineCharsAtMost(code.channels.length, 2 ** board.converterBits - 1),
+    turnRateDegPerS: instrument.need.turnRateDegPerS,
+  });
+  return { instrument, code, disc, head };
+}
+
+/**
+ * Reads an instrument file and plans everything that is drawn from it.
+ *
+ * @throws VanewrightError with every problem of the first step that has any, each with its place in the file.
+ */
+export async function readDesign(files: InstrumentFiles, path: string): Promise<Design> {
+  const text = await files.readText(path, INSTRUMENT_FILE_MOST_BYTES);
+  const { instrument, placeOf } = readInstrument(text, path);
+  const placed = (problem: Problem): Problem => ({ ...problem, where: placeOf(problem.where) });
+  return { ...inPlace(placed, () => designOf(instrument)), placed };
+}

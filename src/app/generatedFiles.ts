@@ -1,0 +1,22 @@
+import { instrumentFileReference, instrumentJsonSchema } from '../core/instrument/index.ts';
+import { discPicture, signalPicture, wordMap } from '../core/make/index.ts';
+import type { InstrumentFiles, OutputFile } from '../ports/index.ts';
+import { readDesign } from './design.ts';
+
+const JETTY = 'examples/jetty/instrument.yaml';
+
+/** Files of the repository that are made from the code: schema, field reference, pictures. */
+export async function generatedFiles(files: InstrumentFiles, root: string): Promise<OutputFile[]> {
+  const { head, code, instrument } = await readDesign(files, `${root.replace(/\/$/, '')}/${JETTY}`);
+  const svg = (name: string, markup: { readonly html: string }): OutputFile => ({
+    path: `docs/pictures/${name}.svg`,
+    content: `${markup.html}\n`,
+  });
+  return [
+    { path: 'schema/instrument.schema.json', content: `${JSON.stringify(instrumentJsonSchema(), null, 2)}\n` },
+    { path: 'docs/instrument-file.md', content: instrumentFileReference() },
+    svg('jetty-disc', discPicture(head)),
+    svg('jetty-signals', signalPicture(head)),
+    svg('jetty-words', wordMap(code, instrument.disc.windowLevel)),
+  ];
+}

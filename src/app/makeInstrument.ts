@@ -1,0 +1,51 @@
+import { VanewrightError } from '../core/error/index.ts';
+import { makeParts, partNames, type MakePart } from '../core/make/index.ts';
+import type { InstrumentFiles, OutputFolder, Written } from '../ports/index.ts';
+import { inPlace } from './design.ts';
+import { proveInstrument, type ProvedDesign, type ProveRequest } from './proveInstrument.ts';
+
+/** What to make, and where. */
+export interface MakeRequest extends ProveRequest {
+  readonly out: string;
+  /** Parts wanted; `null` makes all of them. The folder then holds these and no others of ours. */
+  readonly only: readonly string[] | null;
+}
+
+/** The proved design with what was written of it. */
+export interface MadeDesign extends ProvedDesign {
+  readonly written: Written;
+}
+
+function wantedParts(only: readonly string[] | null): readonly MakePart[] {
+  if (only === null) return partNames;
+  const unknown = only.filter((name) => !partNames.some((part) => part === name));
+  if (unknown.length > 0 || only.length === 0) {
+    throw new VanewrightError({
+      code: 'make/unknown-part',
+      what: 'There is no part of that name to make.',
+      where: '--only',
+      got: unknown.join(', ') || 'nothing',
+      allowed: partNames.join(', '),
+      fix: `Name one or more of them, such as --only ${partNames[0]}.`,
+    });
+  }
+  return partNames.filter((name) => only.includes(name));
+}
+
+/**
+ * Writes the cut and print files, the program, the parts list and the build sheet of an instrument.
+ *
+ * @throws VanewrightError when the design cannot be made; nothing is written then.
+ */
+export async function makeInstrument(
+  files: InstrumentFiles,
+  output: OutputFolder,
+  request: MakeRequest,
+  stop: AbortSignal,
+): Promise<MadeDesign> {
+  const wanted = wantedParts(request.only);
+  const proved = await proveInstrument(files, request);
+  const { instrument, disc, head, placed } = proved.design;
+  const made = inPlace(placed, () => makeParts({ instrument, disc, head, proof: proved.proof }, wanted));
+  return { ...proved, written: await output.write(request.out, made, stop, 'result') };
+}

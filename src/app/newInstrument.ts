@@ -1,0 +1,48 @@
+import { startingFile } from '../core/instrument/index.ts';
+import { VanewrightError } from '../core/error/index.ts';
+import type { InstrumentFiles, OutputFolder, Written } from '../ports/index.ts';
+
+/** Name of the file that `new` writes. */
+export const INSTRUMENT_FILE = 'instrument.yaml';
+
+/** Name of an instrument from the last part of its folder's path. */
+function nameFrom(folder: string): string {
+  const last = folder.split(/[\\/]/).filter((part) => part !== '' && part !== '.').at(-1);
+  return last && last !== '..' ? last : 'my vane';
+}
+
+/** Whether a path holds something already; only "not found" counts as free. */
+async function isTaken(files: InstrumentFiles, path: string): Promise<boolean> {
+  try {
+    await files.readText(path, 1);
+    return true;
+  } catch (error) {
+    return !(error instanceof VanewrightError && error.problems[0]?.code === 'files/not-found');
+  }
+}
+
+/**
+ * Writes a commented instrument file to begin from; it proves clean as it is.
+ *
+ * @throws `files/already-there` when the folder holds an instrument file: a maker's work is never replaced.
+ */
+export async function newInstrument(
+  files: InstrumentFiles,
+  output: OutputFolder,
+  folder: string,
+  stop: AbortSignal,
+): Promise<Written> {
+  const path = `${folder.replace(/[\\/]+$/, '')}/${INSTRUMENT_FILE}`;
+  if (await isTaken(files, path)) {
+    throw new VanewrightError({
+      code: 'files/already-there',
+      what: 'The folder holds an instrument file already; it was left as it is.',
+      where: path,
+      got: 'a file',
+      allowed: 'a folder without an instrument file',
+      fix: 'Name another folder, or edit the file that is there.',
+    });
+  }
+  const file = { path: INSTRUMENT_FILE, content: startingFile(nameFrom(folder)) };
+  return output.write(folder, [file], stop, 'addition');
+}
