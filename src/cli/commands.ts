@@ -1,0 +1,92 @@
+import {
+  INSTRUMENT_FILE,
+  makeInstrument,
+  newInstrument,
+  proveInstrument,
+  type MadeDesign,
+  type ProvedDesign,
+} from '../app/api.ts';
+import { EXIT } from './exit.ts';
+import type { Outcome } from './outcome.ts';
+import { proveText } from './proveText.ts';
+import type { Parts } from './wire.ts';
+
+/** Options of `prove` and `make` after reading. */
+export interface ProveOptions {
+  readonly builds: number;
+  readonly seed: number;
+}
+
+function provedDocument(command: string, { design, proof, warnings }: ProvedDesign): Record<string, unknown> {
+  const { instrument, code, head } = design;
+  return {
+    command,
+    ok: proof.verdict === 'yes',
+    name: instrument.name,
+    code: {
+      family: code.family,
+      positions: code.positions,
+      stepDeg: 360 / code.positions,
+      tracks: code.tracks.length,
+      channels: code.channels.length,
+    },
+    levels: head.levels,
+    speed: head.speed,
+    proof: { ...proof, warnings },
+  };
+}
+
+/** `vanewright new DIR` */
+export async function runNew(parts: Parts, folder: string, stop: AbortSignal): Promise<Outcome> {
+  const { paths } = await newInstrument(parts.files, parts.output, folder, stop);
+  const file = `${folder}/${INSTRUMENT_FILE}`.replace(/\/{2,}/g, '/');
+  return {
+    exit: EXIT.good,
+    text: `Wrote ${file}.\nNext: set your own numbers in it, then run: vanewright prove ${file}`,
+    document: { command: 'new', ok: true, folder, files: paths },
+  };
+}
+
+/** `vanewright prove FILE` */
+export async function runProve(parts: Parts, path: string, options: ProveOptions): Promise<Outcome> {
+  const proved = await proveInstrument(parts.files, { path, ...options });
+  return {
+    exit: proved.proof.verdict === 'yes' ? EXIT.good : EXIT.short,
+    text: proveText(proved),
+    document: provedDocument('prove', proved),
+  };
+}
+
+function madeText({ written, proof }: MadeDesign, out: string): string {
+  const lines = [`Wrote ${written.paths.length} files to ${out}:`, ...written.paths.map((path) => `  ${path}`)];
+  if (written.removed.length > 0) lines.push(`Took away files of an earlier run: ${written.removed.join(', ')}`);
+  if (written.kept.length > 0) lines.push(`Left, since someone changed them: ${written.kept.join(', ')}`);
+  lines.push(
+    '',
+    proof.verdict === 'yes'
+      ? 'The proof says yes: this design will read right. Begin with build-sheet.html.'
+      : `The proof says NO, so think before you cut: ${proof.reasons.join(' ')}`,
+  );
+  return lines.join('\n');
+}
+
+/** `vanewright make FILE --out DIR` */
+export async function runMake(
+  parts: Parts,
+  path: string,
+  options: ProveOptions & { readonly out: string; readonly only: readonly string[] | null },
+  stop: AbortSignal,
+): Promise<Outcome> {
+  const made = await makeInstrument(parts.files, parts.output, { path, ...options }, stop);
+  return {
+    exit: made.proof.verdict === 'yes' ? EXIT.good : EXIT.short,
+    text: madeText(made, options.out),
+    document: {
+      ...provedDocument('make', made),
+      folder: options.out,
+      files: made.written.paths,
+      removed: made.written.removed,
+      kept: made.written.kept,
+    },
+  };
+}

@@ -1,0 +1,73 @@
+import type { Share } from '../core/proof/index.ts';
+import { problemText } from '../core/error/index.ts';
+import { showDegrees, showNumber } from '../core/units/index.ts';
+import type { ProvedDesign } from '../app/api.ts';
+
+/** A share in percent with the range that holds the true one in 95 of 100 cases. */
+function showShare({ value, low, high }: Share): string {
+  const percent = (share: number): string => showNumber(100 * share, 1);
+  return `${percent(value)} % (${percent(low)} to ${percent(high)})`;
+}
+
+/** Small shares keep two figures: 0.03 % is not 0. */
+function showSmallShare(share: number): string {
+  return share === 0 ? '0 %' : `${Number((100 * share).toPrecision(2))} %`;
+}
+
+function indent(lines: readonly string[], by = '  '): string[] {
+  return lines.map((line) => (line === '' ? line : by + line));
+}
+
+function asBuilt({ proof }: ProvedDesign): string[] {
+  const { builds, exactTurn } = proof;
+  const { p50, p95, worst } = builds.maxErrorDeg;
+  return [
+    `As drawn   error ${showDegrees(exactTurn.errors.rmsDeg)} rms, ${showDegrees(exactTurn.errors.maxDeg)} at most`,
+    `As built   ${builds.builds} virtual builds, seed ${builds.seed}: ${showShare(builds.yield)} meet the need`,
+    `           largest error: half of them within ${showDegrees(p50)}, 95 of 100 within ${showDegrees(p95)}, worst ${showDegrees(worst)}`,
+    `           more than one step out over ${showSmallShare(builds.misreadShare)} of the turn, words that do not exist over ${showSmallShare(builds.illegalShare)}`,
+  ];
+}
+
+function signals({ design }: ProvedDesign): string[] {
+  const { levels, speed, circuit } = design.head;
+  const counts = (value: number): string => showNumber(value, 1);
+  return [
+    `Light      ${counts(levels.litCounts)} counts lit, ${counts(levels.darkCounts)} dark, through ${showNumber(levels.resistorOhm, 0)} ohm (best: ${showNumber(levels.bestResistorOhm, 0)})`,
+    `           thresholds ${counts(levels.lowCounts)} and ${counts(levels.highCounts)}${circuit.thresholds === 'per-channel' ? ', to be measured for each channel' : ', the same for all channels'}`,
+    `           margins ${counts(levels.litMarginCounts)} counts lit, ${counts(levels.darkMarginCounts)} dark`,
+    `Speed      every position is read up to ${showNumber(speed.limitDegPerS, 0)}°/s; you ask for ${showNumber(design.instrument.need.turnRateDegPerS, 0)}°/s`,
+  ];
+}
+
+function tightenFirst({ proof }: ProvedDesign): string[] {
+  return proof.causes.map(
+    ({ title, advice, yieldWithout, p95WithoutDeg }, i) =>
+      `${i + 1}. ${title}: without it ${showNumber(100 * yieldWithout.value, 1)} % meet the need, 95 of 100 within ${showDegrees(p95WithoutDeg)}. ${advice}`,
+  );
+}
+
+/** What `prove` prints: the verdict first, then what it rests on. */
+export function proveText(proved: ProvedDesign): string {
+  const { design, proof, warnings } = proved;
+  const { code, instrument } = design;
+  const step = showDegrees(360 / code.positions);
+  const lines = [
+    `${instrument.name}: ${code.family}, ${code.positions} positions of ${step}`,
+    '',
+    proof.verdict === 'yes' ? 'YES, this design will read right.' : 'NO, this design will not read right.',
+    ...indent(proof.reasons),
+    '',
+    ...asBuilt(proved),
+    ...signals(proved),
+    '',
+    'What to tighten first',
+    ...indent(tightenFirst(proved)),
+  ];
+  if (proof.rival) {
+    lines.push('', `The same disc in ${proof.rival.family}`, ...indent([proof.rival.why]));
+    lines.push(...indent([`${showShare(proof.rival.builds.yield)} of the same builds meet the need.`]));
+  }
+  if (warnings.length > 0) lines.push('', 'To know', ...indent(warnings.flatMap((w) => problemText(w).split('\n'))));
+  return lines.join('\n');
+}
