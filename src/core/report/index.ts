@@ -1,3 +1,5 @@
 export { csvText } from './csv.ts';
+export { look } from './look.ts';
 export { element, escapeText, joined, type Attribute, type Markup } from './markup.ts';
+export { label, picture, polyline, type PictureFrame } from './picture.ts';
 export { table } from './table.ts';
