@@ -1,0 +1,49 @@
+import { csvText } from '../report/index.ts';
+import { partsList, programFor } from '../program/index.ts';
+import { buildSheet, type ProvedParts } from './sheet/sheet.ts';
+import { discStl } from './stl/discStl.ts';
+import { discSvg } from './svg/discSvg.ts';
+
+/** One file of a result. */
+export interface MadeFile {
+  /** Path below the result's folder, `/` between names. */
+  readonly path: string;
+  readonly content: string | Uint8Array;
+}
+
+/** How each part of a build becomes files; the order is that of the job. */
+const makers = {
+  disc: ({ disc }: ProvedParts): MadeFile[] => {
+    const solid = discStl(disc);
+    return [
+      { path: 'disc.svg', content: discSvg(disc) },
+      ...(solid === null ? [] : [{ path: 'disc.stl', content: solid }]),
+    ];
+  },
+  program: ({ instrument, head }: ProvedParts): MadeFile[] => {
+    const { fileName, source } = programFor(instrument, head);
+    // The usual editor of such programs opens a file only from a folder of the same name.
+    return [{ path: `program/${fileName.replace(/[.]ino$/, '')}/${fileName}`, content: source }];
+  },
+  parts: ({ instrument, head }: ProvedParts): MadeFile[] => {
+    const rows = partsList(instrument, head).map(({ quantity, part, value, note }) => [String(quantity), part, value, note]);
+    return [{ path: 'parts.csv', content: csvText(['quantity', 'part', 'value', 'note'], rows) }];
+  },
+  proof: ({ proof }: ProvedParts): MadeFile[] => [{ path: 'proof.json', content: `${JSON.stringify(proof, null, 2)}\n` }],
+  sheet: (parts: ProvedParts): MadeFile[] => [{ path: 'build-sheet.html', content: buildSheet(parts) }],
+};
+
+/** Name of a part that `make` can write. */
+export type MakePart = keyof typeof makers;
+
+/** Every part, in the order of the job. */
+export const partNames = Object.keys(makers) as readonly MakePart[];
+
+/**
+ * Files of the wanted parts of one proved design; equal designs give equal bytes.
+ *
+ * @throws the program step's problems when the board cannot run this head.
+ */
+export function makeParts(parts: ProvedParts, wanted: readonly MakePart[]): MadeFile[] {
+  return wanted.flatMap((part) => makers[part](parts));
+}

@@ -1,0 +1,42 @@
+import type { HeadPlan } from '../../head/index.ts';
+import type { Instrument } from '../../instrument/index.ts';
+import { showDegrees, showMm, showNumber } from '../../units/index.ts';
+
+function makeDisc({ disc }: Instrument): string {
+  const measure = `Then measure it: the rim should be ${showMm(disc.diameterMm)} across.`;
+  if (disc.process.kind === 'fdm') return `Print disc.stl flat, in an opaque dark plastic, walls and floor solid. ${measure}`;
+  if (disc.process.kind === 'laser') return `Cut disc.svg at 100 %, unscaled, from an opaque sheet ${showMm(disc.thicknessMm)} thick. ${measure}`;
+  return `Print disc.svg on film at 100 %, never "fit to page", and lay two films over each other if the black is not opaque. ${measure}`;
+}
+
+function northStep({ site, head }: Instrument): string {
+  const face = head.patternedFace === 'up' ? 'up, towards the vane' : 'down, away from the vane';
+  return (
+    `Mount the disc with its patterned face ${face}. Point the vane where the index notch stands at the sensors: the program then ` +
+    `takes the heading for ${showDegrees(site.northOffsetDeg)} plus or minus half a step. Turn the mast until that is so, or set ` +
+    'site.northOffsetDeg to what it really is and make the program again.'
+  );
+}
+
+/** What to do, in order, for this very design. */
+export function buildSteps(instrument: Instrument, head: HeadPlan): string[] {
+  const { levels, board, disc } = head;
+  const { aperture } = instrument.head;
+  const mask =
+    aperture.shape === 'slit'
+      ? `a slit ${showMm(aperture.widthMm)} along the track and ${showMm(aperture.lengthMm)} across it`
+      : aperture.shape === 'round'
+        ? `a round hole of ${showMm(aperture.diameterMm)}`
+        : `the beam itself, ${showMm(2 * aperture.radiusMm)} across`;
+  return [
+    makeDisc(instrument),
+    'Hold the disc against the light you will use, eyes shielded: land must be dark. If light comes through, print it thicker or darker.',
+    `Set ${disc.code.channels.length} sensors on one line from the axis, at the radii in the table, each behind ${mask}. Walls between them keep the light of one from its neighbour.`,
+    `Wire every channel as drawn, with ${showNumber(levels.resistorOhm, 0)} ohm, and put the program on the ${board.title}.`,
+    'Open the serial monitor and turn the disc slowly by hand: every channel should swing between its lit and dark counts. A channel that does not is wired wrong, blocked, or flooded by daylight.',
+    ...(instrument.circuit.thresholds === 'per-channel'
+      ? ['Write down the lit and dark counts of each channel and set its thresholds in the program to their middle.']
+      : []),
+    northStep(instrument),
+  ];
+}
