@@ -1,0 +1,109 @@
+import { join } from 'node:path';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { Ajv2020 } from 'ajv/dist/2020.js';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { ownFolder, vanewright } from '../support/runCli.ts';
+import { ROOT, textOf } from '../support/sourceFiles.ts';
+
+const JETTY = join(ROOT, 'examples/jetty/instrument.yaml');
+const isOutput = new Ajv2020({ allowUnionTypes: true }).compile(JSON.parse(textOf('schema/output.schema.json')));
+
+function document(...words: string[]): Record<string, unknown> {
+  const said = vanewright(...words, '--json');
+  const found = JSON.parse(said.out) as Record<string, unknown>;
+  expect(isOutput(found), JSON.stringify(isOutput.errors)).toBe(true);
+  expect(found.ok).toBe(said.exit === 0);
+  return found;
+}
+
+describe('vanewright prove', () => {
+  let folder: ReturnType<typeof ownFolder>;
+  beforeAll(() => {
+    folder = ownFolder();
+  });
+  afterAll(() => {
+    folder.end();
+  });
+  const jettyWith = (name: string, from: RegExp, to: string): string => {
+    const path = join(folder.path, name);
+    const text = textOf('examples/jetty/instrument.yaml');
+    writeFileSync(path, text.replace(from, to));
+    expect(readFileSync(path, 'utf8')).not.toBe(text);
+    return path;
+  };
+
+  it('says yes to the jetty vane in Gray and explains the no of natural binary', () => {
+    const { exit, out } = vanewright('prove', JETTY);
+    expect(exit).toBe(0);
+    expect(out).toContain('YES, this design will read right.');
+    expect(out).toContain('The same disc in natural-binary');
+  });
+
+  it('says no to the same disc in natural binary, with the reason', () => {
+    const { exit, out } = vanewright('prove', jettyWith('binary.yaml', /code: \S+/, 'code: natural-binary'));
+    expect(exit).toBe(1);
+    expect(out).toContain('NO, this design will not read right.');
+    expect(out).toMatch(/tracks? change/);
+  });
+
+  it('prints one document that the published schema describes, and the same one each time', () => {
+    const first = document('prove', JETTY, '--builds', '200', '--seed', '5');
+    expect(document('prove', JETTY, '--builds', '200', '--seed', '5')).toEqual(first);
+    expect(first.ok).toBe(true);
+  });
+
+  it('prints refusals in the same schema, every problem with its place', () => {
+    const bad = jettyWith('bad.yaml', /diameterMm: 84/, 'diametreMm: 84');
+    const { problems } = document('prove', bad) as { problems: { where: string; fix: string }[] };
+    expect(problems.some(({ where }) => /bad\.yaml:\d+:\d+/.test(where))).toBe(true);
+    expect(JSON.stringify(problems)).toContain('diameterMm');
+  });
+
+  it.each([
+    ['a file that is not there', 'nowhere.yaml', 'files/not-found'],
+    ['a folder', '.', 'files/not-readable'],
+  ])('refuses %s', (_, name, code) => {
+    const { exit, err } = vanewright('prove', join(folder.path, name));
+    expect([exit, err]).toEqual([2, expect.stringContaining(code)]);
+  });
+
+  it('refuses a file of gigabytes without reading it all', () => {
+    const { exit, err } = vanewright('prove', '/dev/zero');
+    expect([exit, err]).toEqual([2, expect.stringContaining('files/too-large')]);
+  });
+
+  it('refuses bytes that are not text', () => {
+    const path = join(folder.path, 'binary.yaml');
+    writeFileSync(path, Buffer.from([0xff, 0xfe, 0x80, 0x81]));
+    const { exit, err } = vanewright('prove', path);
+    expect([exit, err]).toEqual([2, expect.stringContaining('files/not-text')]);
+  });
+
+  it.each([['--builds', '0'], ['--builds', 'many'], ['--seed', '-1'], ['--sead', '1']])('refuses %s %s', (option, value) => {
+    const { exit, err } = vanewright('prove', JETTY, option, value);
+    expect(exit).toBe(2);
+    expect(err).toContain(option);
+  });
+});
+
+describe('vanewright new', () => {
+  it('writes a commented file that proves clean, and never replaces one', () => {
+    const folder = ownFolder();
+    const goal = join(folder.path, 'my vane');
+    expect(document('new', goal).ok).toBe(true);
+    expect(readFileSync(join(goal, 'instrument.yaml'), 'utf8')).toContain('#');
+    expect(document('prove', join(goal, 'instrument.yaml')).ok).toBe(true);
+    const { exit, err } = vanewright('new', goal);
+    expect([exit, err]).toEqual([2, expect.stringContaining('files/already-there')]);
+    folder.end();
+  });
+});
+
+describe('the command itself', () => {
+  it('prints help and version, and asks for a command where there is none', () => {
+    expect(vanewright('--help')).toMatchObject({ exit: 0, out: expect.stringContaining('prove') });
+    expect(vanewright('--version').out.trim()).toMatch(/^\d+\.\d+\.\d+$/);
+    expect(vanewright().exit).toBe(2);
+    expect(vanewright('proove', JETTY).exit).toBe(2);
+  });
+});
