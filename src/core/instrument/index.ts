@@ -1,5 +1,6 @@
 export type { ControllerSpec, CupsSpec, Instrument, Need, SiteSpec } from './instrument.ts';
 export { headingOfDiscAngle, headingOfPosition, type HeadingFrame } from './heading.ts';
+export { instrumentFileReference } from './instrumentFileReference.ts';
 export { instrumentJsonSchema } from './instrumentJsonSchema.ts';
 export { readInstrument, type InstrumentFile } from './readInstrument.ts';
 export { startingFile } from './startingFile.ts';

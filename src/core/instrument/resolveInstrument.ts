@@ -3,16 +3,8 @@ import { thicknessDefaultsMm, type DiscSpec } from '../disc/index.ts';
 import { BrokenPromise } from '../error/index.ts';
 import { ledWavelengthDefaultsNm, type HeadSpec } from '../head/index.ts';
 import type { CupsSpec, Instrument, Need } from './instrument.ts';
+import { HUB_SHARE, HUB_WALLS_MM, LEAST_RIM_MM, WEB_MARGIN } from './schema/derivedDefaults.ts';
 import type { InstrumentDraft } from './schema/instrumentSchema.ts';
-
-/** Solid that a hub keeps round the bore, both sides together. [mm] */
-const HUB_WALLS_MM = 10;
-
-/** Share of the disc's diameter left to the hub, so that the innermost track is not too tight. [-] */
-const HUB_SHARE = 0.35;
-
-/** Narrowest rim by default: room for an index notch. [mm] */
-const LEAST_RIM_MM = 2;
 
 /**
  * Fewest positions, and an even number of them, whose step is no larger than asked.
@@ -59,7 +51,7 @@ function resolveNeed(need: InstrumentDraft['need']): Need {
 }
 
 function resolveDisc(disc: InstrumentDraft['disc']): DiscSpec {
-  const webMm = disc.webMm ?? toMicrometre(1.5 * disc.process.minWebMm);
+  const webMm = disc.webMm ?? toMicrometre(WEB_MARGIN * disc.process.minWebMm);
   const rimMm = disc.rimMm ?? toMicrometre(Math.max(LEAST_RIM_MM, 2 * webMm));
   return {
     ...disc,

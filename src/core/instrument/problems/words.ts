@@ -65,7 +65,7 @@ function oneType(type: string, schema: FieldSchema): string {
     case 'boolean':
       return 'true or false';
     case 'array':
-      return `a list of ${schema.minItems} to ${schema.maxItems}`;
+      return `a list of ${schema.minItems} to ${schema.maxItems}, each ${allowedText(schema.items ?? {})}`;
     case 'null':
       return 'null';
     default:

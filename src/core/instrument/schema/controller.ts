@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { boards } from '../../boards/index.ts';
+import { defaultRules } from './derivedDefaults.ts';
 import { choice, derived, line, nullable, oneOf, whole } from './field.ts';
 
 const [firstBoard, ...otherBoards] = boards.map((board) => board.name);
@@ -35,7 +36,7 @@ export const cupsSchema = z
     }).default(1),
     pin: derived(
       line(8, { meaning: 'Pin of the switch: one with an edge interrupt of its own.', example: 'D2' }),
-      "the board's first interrupt pin",
+      defaultRules.cupsPin,
     ),
     quietUs: whole('us', 100, 50_000, {
       meaning: 'A contact counts only after this long without any edge.',

@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { familyNames } from '../../codes/index.ts';
+import { defaultRules } from './derivedDefaults.ts';
 import { choice, derived, measure, oneOf } from './field.ts';
 import { processSchema } from './process.ts';
 
@@ -24,7 +25,7 @@ const notchSchema = z
     widthMm: measure('mm', 0, 20, { meaning: 'Width of the notch along the rim; 0 for none.' }).default(2),
     depthMm: derived(
       measure('mm', 0, 20, { meaning: 'Depth of the notch from the edge of the disc; 0 for none.' }),
-      'half of rimMm',
+      defaultRules.notchDepth,
     ),
   })
   .meta({ description: 'Index notch in the rim at disc angle 0, to clock the disc on its shaft.' });
@@ -39,19 +40,19 @@ export const discSchema = z
     bore: boreSchema.default({ shape: 'round', diameterMm: 5 }),
     hubDiameterMm: derived(
       measure('mm', 1, 590, { meaning: 'Solid round the bore; the innermost track begins here.' }),
-      'bore.diameterMm + 10 mm, or 0.35 of diameterMm if that is more',
+      defaultRules.hub,
     ),
     thicknessMm: derived(
       measure('mm', 0.05, 20, { meaning: 'Thickness of the disc.' }),
-      'by process.kind: fdm 2, laser 3, film 0.1 mm',
+      defaultRules.thickness,
     ),
     webMm: derived(
       measure('mm', 0, 50, { meaning: 'Ring of material between two tracks; 0 for none.' }),
-      '1.5 times process.minWebMm',
+      defaultRules.web,
     ),
     rimMm: derived(
       measure('mm', 0, 100, { meaning: 'Ring of material outside the outermost track; 0 for none.' }),
-      'twice webMm, or 2 mm if that is more',
+      defaultRules.rim,
     ),
     finest: choice(['outside', 'inside'], { meaning: 'Where the track with the shortest marks lies.' }).default('outside'),
     windowLevel: oneOf([0, 1], '-', { meaning: 'The level of the code that lets light through.' }).default(1),

@@ -71,5 +71,5 @@ export function nullable<Field extends z.ZodType>(field: Field, meaningOfNull: s
   return field
     .nullable()
     .default(null)
-    .meta({ ...field.meta(), defaultRule: `null: ${meaningOfNull}` });
+    .meta({ ...field.meta(), defaultRule: `null, for ${meaningOfNull}` });
 }

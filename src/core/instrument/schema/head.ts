@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { detectorDefaults } from '../../head/index.ts';
+import { defaultRules } from './derivedDefaults.ts';
 import { choice, derived, measure } from './field.ts';
 
 const { photoresistor, phototransistor } = detectorDefaults;
@@ -50,7 +51,7 @@ const lightSchema = z
       currentMa: measure('mA', 0.1, 100, { meaning: 'Current through one diode.' }).default(10),
       wavelengthNm: derived(
         measure('nm', 350, 1100, { meaning: 'Wavelength where the diode is brightest.' }),
-        'by detector.kind: photoresistor 525, phototransistor 950 nm',
+        defaultRules.ledWavelength,
       ),
     }),
     z.strictObject({

@@ -29,7 +29,7 @@ export const instrumentSchema = z.strictObject({
   cups: cupsSchema
     .nullable()
     .default(null)
-    .meta({ description: cupsSchema.meta()!.description, defaultRule: 'null: the instrument has no cups' }),
+    .meta({ description: cupsSchema.meta()!.description, defaultRule: 'null, for an instrument without cups' }),
   site: siteSchema.prefault({}),
 });
 

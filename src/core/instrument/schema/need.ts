@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { POSITIONS_RANGE } from '../../codes/index.ts';
+import { defaultRules } from './derivedDefaults.ts';
 import { derived, measure, whole } from './field.ts';
 
 const { least, most } = POSITIONS_RANGE;
@@ -9,20 +10,20 @@ export const needSchema = z
   .strictObject({
     positions: derived(
       whole('-', least, most, { meaning: 'Equal steps of a turn the disc tells apart.', example: 32 }),
-      'the smallest even count whose step is at most resolutionDeg; one of the two must be given',
+      defaultRules.positions,
     ),
     resolutionDeg: derived(
       measure('deg', 360 / most, 360 / least, {
         meaning: 'Largest step between two readings; may be given instead of positions.',
         example: 11.25,
       }),
-      'one step, 360 / positions',
+      defaultRules.oneStep,
     ),
     accuracyDeg: derived(
       measure('deg', 0.05, 180, {
         meaning: 'Largest error accepted at any place of the turn, the half step of the disc itself included.',
       }),
-      'one step, 360 / positions',
+      defaultRules.oneStep,
     ),
     turnRateDegPerS: measure('deg/s', 0.1, 3600, {
       meaning: 'Fastest turn at which every position must still be read.',
