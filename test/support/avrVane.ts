@@ -2,7 +2,7 @@ import { boardNamed } from '../../src/core/boards/index.ts';
 import { buildCode, type CodeTable } from '../../src/core/codes/index.ts';
 import type { HeadPlan } from '../../src/core/head/index.ts';
 import type { Instrument } from '../../src/core/instrument/index.ts';
-import { parseLine, type Line } from '../../src/core/record/index.ts';
+import { lineCharsAtMost, parseLine, type Line } from '../../src/core/record/index.ts';
 import type { AvrChip } from './avrChip.ts';
 
 /** What a test may ask to be different about the vane on the jetty; the rest stays. */
@@ -116,6 +116,11 @@ export function jettyHead(instrument: Instrument, wishes: VaneWishes = {}): Head
     spec: instrument.head,
     circuit: instrument.circuit,
     board: boardNamed('atmega328p')!,
+    rate: {
+      baud: instrument.controller.baud,
+      lineChars: lineCharsAtMost(code.channels.length),
+      turnRateDegPerS: instrument.need.turnRateDegPerS,
+    },
     channels: code.channels.map(({ track, angleDeg }, channel) => {
       return { channel, track, angleDeg, radiusMm: tracks[track]!.midRadiusMm };
     }),

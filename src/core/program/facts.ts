@@ -10,7 +10,7 @@ import { wordTableFor, type WordTable } from './wordTable.ts';
 export interface ProgramFacts {
   readonly wiring: WiringPlan;
   readonly positions: number;
-  /** Thresholds of each channel. [counts], n = channels */
+  /** A channel turns low at or below `lowCounts`, high at or above `highCounts`. [counts], n = channels */
   readonly lowCounts: readonly number[];
   readonly highCounts: readonly number[];
   /** Level of the code that a channel shows while it reads high counts. */
@@ -39,17 +39,25 @@ const BITS_A_CHARACTER = 10;
 /** Above this, elapsed milliseconds times 1000 would pass 32 bits in the program; 66 minutes. [ms] */
 const ELAPSED_MOST_MS = 4_000_000;
 
+/**
+ * Thresholds for counts that the converter has rounded down: the real value is at or above `highCounts` when the
+ * rounded one is at or above its nearest whole number, and below `lowCounts` when it is below that one.
+ */
+function wholeThresholds({ lowCounts, highCounts }: HeadPlan['levels']): { low: number; high: number } {
+  return { low: Math.round(lowCounts) - 1, high: Math.round(highCounts) };
+}
+
 function thresholdProblems({ levels, board }: HeadPlan): Problem[] {
   const most = 2 ** board.converterBits - 1;
-  const { lowCounts, highCounts } = levels;
-  if (lowCounts >= 0 && lowCounts < highCounts && highCounts <= most) return [];
+  const { low, high } = wholeThresholds(levels);
+  if (low >= 0 && low < high && high <= most) return [];
   return [
     {
       code: 'program/thresholds-crossed',
-      what: 'The lower threshold is not below the upper one, or one of them is outside what the converter reads.',
+      what: 'The lower threshold lies above the upper one, or one of them is outside what the converter reads.',
       where: 'circuit.hysteresisCounts',
-      got: `lower ${showNumber(lowCounts, 1)} and upper ${showNumber(highCounts, 1)} counts`,
-      allowed: `0 <= lower < upper <= ${most} counts`,
+      got: `lower ${showNumber(levels.lowCounts, 1)} and upper ${showNumber(levels.highCounts, 1)} counts`,
+      allowed: `from 1 to ${most} counts, the lower one not above the upper one`,
       fix: 'Leave circuit.hysteresisCounts out to take the recommended distance.',
     },
   ];
@@ -120,13 +128,14 @@ export function programFacts(instrument: Instrument, head: HeadPlan): ProgramFac
   const { levels, circuit, disc } = head;
   const { code } = disc;
   const { turnRateDegPerS } = instrument.need;
+  const thresholds = wholeThresholds(levels);
   const lightIsHigh = circuit.sensorTo === 'supply';
   const { windowLevel } = disc.spec;
   return {
     wiring: wiringPlan(instrument, head),
     positions: code.positions,
-    lowCounts: code.channels.map(() => Math.floor(levels.lowCounts)),
-    highCounts: code.channels.map(() => Math.ceil(levels.highCounts)),
+    lowCounts: code.channels.map(() => thresholds.low),
+    highCounts: code.channels.map(() => thresholds.high),
     levelWhenHigh: lightIsHigh ? windowLevel : windowLevel === 1 ? 0 : 1,
     lightIsHigh,
     readTwice: readsEach(head) === 2,

@@ -36,7 +36,7 @@ function programName(instrumentName: string): string {
  * @param instrument - Its name and place come into comments only, with every sign that could end one taken out.
  * @param head - Board, thresholds [counts] and code of the same instrument.
  * @throws VanewrightError with every problem of `programProblems`.
- * @check test/journeys/program.test.ts
+ * @check test/journeys/programReads.test.ts
  */
 export function programFor(instrument: Instrument, head: HeadPlan): Program {
   const facts = programFacts(instrument, head);

@@ -1,7 +1,7 @@
 import { pinText } from './circuit.ts';
 import { sectionHeading } from './text.ts';
 
-/** Cup pulses by interrupt: both edges are watched, and a level counts only after it has been quiet. */
+/** Cup pulses by interrupt: both edges are watched, and a level counts only after `quietUs` without any edge. [us] */
 export function cupsText(cups: { readonly pin: string; readonly quietUs: number }): string {
   return `${sectionHeading('Cups')}
 

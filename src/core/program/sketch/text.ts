@@ -21,7 +21,7 @@ export function sectionHeading(title: string): string {
   return `// ---- ${title} ${'-'.repeat(Math.max(3, WIDTH - title.length - 9))}`;
 }
 
-/** A braced list of values, broken into lines that fit. */
+/** A braced list of values, broken into lines that fit. [any unit], n ≥ 1 */
 export function braced(values: readonly (number | string)[]): string {
   const lines: string[] = [];
   let line = '';
