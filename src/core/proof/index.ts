@@ -1,1 +1,2 @@
+export { exactTurn } from './turn/exactTurn.ts';
 export type { BuildStatistics, Cause, ExactTurn, Proof, ReadingErrors, ReadStretch, Share } from './proof.ts';

@@ -17,7 +17,7 @@ export interface ReadingErrors {
 
 /** A stretch of the turn over which the channels show one word. */
 export interface ReadStretch {
-  /** Disc angle at which the word begins to show. [deg] */
+  /** Disc angle at which the word begins to show, going clockwise, [0, 360); `toDeg` may pass 360. [deg] */
   readonly fromDeg: Degrees;
   readonly toDeg: Degrees;
   readonly word: string;
@@ -27,7 +27,7 @@ export interface ReadStretch {
 
 /** The design exactly as drawn, turned once each way. */
 export interface ExactTurn {
-  /** Stretches with the disc angle growing, and with it falling; each covers the whole turn once. */
+  /** Stretches clockwise, with the disc angle growing and with it falling; each list covers the whole turn once. */
   readonly growing: readonly ReadStretch[];
   readonly falling: readonly ReadStretch[];
   /** The worse of the two ways in every figure. */

@@ -1,0 +1,29 @@
+import type { TurnModel } from './turnModel.ts';
+
+/** Everything about one build that may differ from the drawing. Written over for each build, never made anew. */
+export interface Conditions {
+  /** Sideways move of each edge, its drawn move included, clockwise positive. [mm]; n = edges of the model */
+  readonly edgeMm: Float64Array;
+  /** Centre of the pattern from the shaft: along the index mark, and a quarter turn clockwise of it. [mm]; n = 2 */
+  readonly boreMm: Float64Array;
+  /** Each channel's place along its track, clockwise positive, and outwards across it. [mm]; n = channels */
+  readonly alongMm: Float64Array;
+  readonly acrossMm: Float64Array;
+  /** Light at which each channel is called lit, and dark. [-]; n = channels */
+  readonly risingLight: Float64Array;
+  readonly fallingLight: Float64Array;
+}
+
+/** The design exactly as drawn. */
+export function drawnConditions(model: TurnModel): Conditions {
+  const { levels } = model.head;
+  const channels = model.channels.length;
+  return {
+    edgeMm: Float64Array.from(model.movesMm),
+    boreMm: new Float64Array(2),
+    alongMm: new Float64Array(channels),
+    acrossMm: new Float64Array(channels),
+    risingLight: new Float64Array(channels).fill(levels.risingLight),
+    fallingLight: new Float64Array(channels).fill(levels.fallingLight),
+  };
+}

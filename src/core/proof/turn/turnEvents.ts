@@ -1,0 +1,169 @@
+import { wrapDegrees } from '../../units/index.ts';
+import type { Conditions } from './conditions.ts';
+import { softSwitches, type Sense } from './softMarks.ts';
+import type { TurnModel } from './turnModel.ts';
+
+/**
+ * Everything that happens to the word in one turn, from the cut clockwise, whichever way the shaft goes.
+ *
+ * Written over for each turn, never made anew; `order` keeps the last turn's order, near to the next one's.
+ */
+export interface TurnEvents {
+  /** Disc angle of each event. [deg], [cut, cut + 360) */
+  readonly angleDeg: Float64Array;
+  /** What the key gains where the event is passed clockwise. [-] */
+  readonly keyGain: Float64Array;
+  /** Events in order of their angle. */
+  readonly order: Int32Array;
+  count: number;
+  /** Events that `order` has been sorted for, -1 before the first turn. */
+  sorted: number;
+  /** Key of the word at the cut. */
+  keyAtCut: number;
+}
+
+/** Room for the events of a model. */
+export function roomForEvents(model: TurnModel): TurnEvents {
+  // A channel crosses its thresholds at most once an edge, up and down being two edges; twice that is room to spare.
+  const most = 2 * model.drawnDeg.length;
+  return {
+    angleDeg: new Float64Array(most),
+    keyGain: new Float64Array(most),
+    order: new Int32Array(most),
+    count: 0,
+    sorted: -1,
+    keyAtCut: 0,
+  };
+}
+
+/** Finds every event of a turn of one build in one sense, in order. */
+export function findEvents(model: TurnModel, conditions: Conditions, sense: Sense, into: TurnEvents): void {
+  into.keyAtCut = model.keyAtCut;
+  into.count = 0;
+  for (let c = 0; c < model.channels.length; c++) {
+    if (!addLoneEdges(model, conditions, sense, c, into)) addSoftMarks(model, conditions, sense, c, into);
+  }
+  sortEvents(into);
+}
+
+const DEG = 180 / Math.PI;
+
+/**
+ * Adds the events of a channel whose edges each switch by themselves; adds none and says so where two share the spot.
+ *
+ * The channel switches where the edge lies x ahead of the spot's middle, T(x) being the light of the threshold:
+ * r sin(edge − angle) + move = x, the move holding how far the bore's offset carries the edge sideways.
+ *
+ * @source derived: with no spot and no other error it is angle = edge + asin((e/r) sin(φ − edge)), the pattern standing
+ * off the shaft by e towards φ.
+ * @check test/published/eccentricity
+ */
+function addLoneEdges(
+  model: TurnModel,
+  conditions: Conditions,
+  sense: Sense,
+  c: number,
+  into: TurnEvents,
+): boolean {
+  const channel = model.channels[c]!;
+  const { seen, firstEdge, firstEvent, keyStep } = channel;
+  if (!channel.wholeMarks) return false;
+  const rising = conditions.risingLight[c]!;
+  const falling = conditions.fallingLight[c]!;
+  const beginAt = seen.spread.edgeAt(sense === 'growing' ? rising : falling);
+  const endAt = seen.spread.edgeAt(1 - (sense === 'growing' ? falling : rising));
+  const radius = seen.radiusMm + conditions.acrossMm[c]!;
+  const place = (conditions.alongMm[c]! / radius) * DEG;
+  const clearMm = seen.spread.reachMm + Math.max(Math.abs(beginAt), Math.abs(endAt));
+  const cutEnd = model.cutDeg + 360;
+  const edges = seen.edgesDeg.length;
+  const first = into.count;
+  let keyAtCut = 0;
+  let lastMm =
+    edges > 0 ? edgePlaceMm(model, conditions, firstEdge + edges - 1, radius) - 2 * Math.PI * radius : 0;
+  for (let i = 0; i < edges; i++) {
+    const begins = seen.gains[i]! > 0;
+    const move = movedMm(model, conditions, firstEdge + i);
+    const sine = (move - (begins ? beginAt : endAt)) / radius;
+    const placeMm = (model.edgesDeg[firstEdge + i]! / DEG) * radius + move;
+    // Written so that a threshold no light reaches, an infinite x, fails here too.
+    if (!(placeMm - lastMm >= clearMm && Math.abs(sine) < 1)) return false;
+    lastMm = placeMm;
+    const keyGain = begins ? keyStep : -keyStep;
+    let angle = model.drawnDeg[firstEvent + i]! + Math.asin(sine) * DEG - place;
+    // An event that has crossed the cut has happened there already, or has yet to.
+    if (angle < model.cutDeg) {
+      angle += 360;
+      keyAtCut += keyGain;
+    } else if (angle >= cutEnd) {
+      angle -= 360;
+      keyAtCut -= keyGain;
+    }
+    into.angleDeg[first + i] = angle;
+    into.keyGain[first + i] = keyGain;
+  }
+  into.count += edges;
+  into.keyAtCut += keyAtCut;
+  return true;
+}
+
+/** How far an edge stands sideways of where it is drawn: its own move and the pull of the bore's offset. [mm] */
+function movedMm(model: TurnModel, { edgeMm, boreMm }: Conditions, edge: number): number {
+  return edgeMm[edge]! + boreMm[1]! * model.edgeCos[edge]! - boreMm[0]! * model.edgeSin[edge]!;
+}
+
+function edgePlaceMm(model: TurnModel, conditions: Conditions, edge: number, radius: number): number {
+  return (model.edgesDeg[edge]! / DEG) * radius + movedMm(model, conditions, edge);
+}
+
+/** Adds the events of a channel with marks narrower than its spot, ribs in it, or a threshold out of reach. */
+function addSoftMarks(
+  model: TurnModel,
+  conditions: Conditions,
+  sense: Sense,
+  c: number,
+  into: TurnEvents,
+): void {
+  const { seen, firstEdge, keyStep, litAtCut, angleDeg } = model.channels[c]!;
+  const movesMm = seen.edgesDeg.map((_, i) => movedMm(model, conditions, firstEdge + i));
+  const radiusMm = seen.radiusMm + conditions.acrossMm[c]!;
+  const widestMoveMm = movesMm.reduce((widest, move) => Math.max(widest, Math.abs(move)), 0);
+  const turn = softSwitches(
+    { ...seen, radiusMm, movesMm, widestMoveMm },
+    { risingLight: conditions.risingLight[c]!, fallingLight: conditions.fallingLight[c]! },
+    sense,
+  );
+  // The channel looks at the pattern ahead of the head's reference line by its own angle and its misplacement.
+  const ahead = angleDeg + (conditions.alongMm[c]! / radiusMm) * DEG;
+  const events = turn.switches
+    .map(({ atDeg, litAfter }) => ({
+      at: model.cutDeg + wrapDegrees(atDeg - ahead - model.cutDeg),
+      litAfter,
+    }))
+    .sort((a, b) => a.at - b.at);
+  const litNow = events.length > 0 ? !events[0]!.litAfter : turn.litThroughout;
+  into.keyAtCut += keyStep * (Number(litNow) - Number(litAtCut));
+  for (const { at, litAfter } of events) {
+    into.angleDeg[into.count] = at;
+    into.keyGain[into.count] = litAfter ? keyStep : -keyStep;
+    into.count += 1;
+  }
+}
+
+/** Puts events in order; nearly free when the order is that of the turn before but for a few. */
+function sortEvents(into: TurnEvents): void {
+  const { angleDeg, order, count } = into;
+  if (into.sorted !== count) {
+    for (let i = 0; i < count; i++) order[i] = i;
+    order.subarray(0, count).sort((a, b) => angleDeg[a]! - angleDeg[b]!);
+    into.sorted = count;
+    return;
+  }
+  for (let i = 1; i < count; i++) {
+    const event = order[i]!;
+    const angle = angleDeg[event]!;
+    let j = i - 1;
+    for (; j >= 0 && angleDeg[order[j]!]! > angle; j--) order[j + 1] = order[j]!;
+    order[j + 1] = event;
+  }
+}

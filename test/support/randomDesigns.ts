@@ -1,0 +1,147 @@
+import { degToRad, type Random } from '../../src/core/units/index.ts';
+import type { Aperture, Detector, HeadPlan } from '../../src/core/head/index.ts';
+import type { DenseBuild } from './denseTurn.ts';
+import { handDisc } from './handDisc.ts';
+import { handHead } from './handHead.ts';
+
+/** A design with one build of it, for the scan and for the tool alike. */
+export interface RandomBuild {
+  readonly name: string;
+  readonly head: HeadPlan;
+  readonly build: DenseBuild;
+  conditionsFor(model: EdgesOfModel): BuildConditions;
+}
+
+/** The part of a turn model that says which edge is which. */
+export interface EdgesOfModel {
+  readonly channels: readonly {
+    readonly firstEdge: number;
+    readonly seen: { readonly edgesDeg: readonly number[] };
+  }[];
+  readonly edgesDeg: Float64Array;
+}
+
+/** The same build as flat arrays. */
+export interface BuildConditions {
+  readonly edgeMm: Float64Array;
+  readonly boreMm: Float64Array;
+  readonly alongMm: Float64Array;
+  readonly acrossMm: Float64Array;
+  readonly risingLight: Float64Array;
+  readonly fallingLight: Float64Array;
+}
+
+const POSITIONS = [4, 8, 10, 16, 20, 24, 32, 48, 64];
+
+/** A random design that reads, with random errors of making; wide spots are as likely as narrow ones. */
+export function randomBuild(random: Random): RandomBuild {
+  for (;;) {
+    try {
+      return anyBuild(random);
+    } catch (error) {
+      if (!(error instanceof Error) || error.name !== 'VanewrightError') throw error;
+    }
+  }
+}
+
+function anyBuild(random: Random): RandomBuild {
+  const between = (low: number, high: number): number => low + (high - low) * random.uniform();
+  const oneOf = <T>(things: readonly T[]): T => things[Math.floor(random.uniform() * things.length)]!;
+  const positions = oneOf(POSITIONS);
+  const firstRadiusMm = between(10, 25);
+  const pitchMm = between(4, 8);
+  const disc = handDisc({
+    family: oneOf(['reflected-gray', 'natural-binary']),
+    positions,
+    firstRadiusMm,
+    pitchMm,
+    webMm: 1,
+    windowLevel: oneOf([0, 1] as const),
+    process: { windowGrowthMm: between(-0.3, 0.3) },
+  });
+  const outermost = firstRadiusMm + pitchMm * (disc.tracks.length - 1);
+  const mark = degToRad(360 / positions) * outermost;
+  const spec = {
+    detector: anyDetector(random),
+    aperture: anyAperture(oneOf, Math.min(mark, 4) * between(0.1, 1.2)),
+  };
+  const head = handHead(disc, {
+    spec,
+    circuit: { sensorTo: oneOf(['supply', 'ground'] as const), hysteresisCounts: between(1, 200) },
+  });
+  const sd = between(0, 0.1);
+  const moves = new Map<string, number>();
+  const growth = disc.spec.process.windowGrowthMm;
+  for (const { track, windows } of disc.tracks) {
+    for (const { fromDeg, toDeg } of windows) {
+      moves.set(edgeName(track, fromDeg), sd * random.normal() - growth / 2);
+      moves.set(edgeName(track, toDeg), sd * random.normal() + growth / 2);
+    }
+  }
+  const boreMm = [between(-0.5, 0.5), between(-0.5, 0.5)] as const;
+  const along = disc.tracks.map(() => 0.2 * random.normal());
+  const across = disc.tracks.map(() => 0.1 * random.normal());
+  return {
+    name: JSON.stringify({
+      code: disc.spec.code,
+      positions,
+      firstRadiusMm,
+      pitchMm,
+      ...spec,
+      growth,
+      boreMm,
+      sd,
+    }),
+    head,
+    build: {
+      moveMm: (track, edge) => moves.get(edgeName(track, edge))!,
+      boreMm,
+      alongMm: (channel) => along[channel]!,
+      acrossMm: (channel) => across[channel]!,
+    },
+    conditionsFor: (model) => {
+      const edgeMm = new Float64Array(model.edgesDeg.length);
+      for (const [track, { firstEdge, seen }] of model.channels.entries()) {
+        for (const [i, edge] of seen.edgesDeg.entries())
+          edgeMm[firstEdge + i] = moves.get(edgeName(track, edge))!;
+      }
+      return {
+        edgeMm,
+        boreMm: Float64Array.from(boreMm),
+        alongMm: Float64Array.from(along),
+        acrossMm: Float64Array.from(across),
+        risingLight: new Float64Array(along.length).fill(head.levels.risingLight),
+        fallingLight: new Float64Array(along.length).fill(head.levels.fallingLight),
+      };
+    },
+  };
+}
+
+function edgeName(track: number, edgeDeg: number): string {
+  return `${track}:${(edgeDeg % 360).toFixed(9)}`;
+}
+
+function anyDetector(random: Random): Detector {
+  const tau = { riseMs: 20, fallMs: 30, spread: 0 };
+  if (random.uniform() < 0.5) {
+    const litMa = 0.1 + random.uniform();
+    return {
+      kind: 'phototransistor',
+      litMa,
+      darkMa: 0.2 * random.uniform() * litMa,
+      saturationV: 0.4,
+      ...tau,
+    };
+  }
+  const litOhm = 500 + 5_000 * random.uniform();
+  const gamma = 0.5 + 0.4 * random.uniform();
+  return { kind: 'photoresistor', litOhm, darkOhm: litOhm * (5 + 200 * random.uniform()), gamma, ...tau };
+}
+
+function anyAperture(oneOf: <T>(things: readonly T[]) => T, spotMm: number): Aperture {
+  return oneOf<Aperture>([
+    { shape: 'slit', widthMm: spotMm, lengthMm: 2 },
+    { shape: 'round', diameterMm: Math.min(spotMm, 3.5) },
+    { shape: 'gaussian', radiusMm: Math.min(spotMm, 2) / 2 },
+  ]);
+}
