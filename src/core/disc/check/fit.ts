@@ -61,7 +61,7 @@ function arcFault(kind: 'window' | 'land', shortest: readonly Shortest[], spec: 
   const failing = arcs.filter((arc) => arc < least - HAIR_MM).length;
   const others = failing > 1 ? `, the narrowest of ${failing} tracks that fail` : '';
   return {
-    code: `disc/${kind}-too-narrow`,
+    code: kind === 'window' ? 'disc/window-too-narrow' : 'disc/land-too-narrow',
     what: `A ${kind} is narrower than the process can make, at the inner edge of its track.`,
     where: 'disc.diameterMm',
     got: `${showMm(narrowest)} on track ${arcs.indexOf(narrowest)}${others}`,

@@ -58,5 +58,7 @@ export function fixText(code: CodeTable, spec: DiscSpec): string {
   const positions = fewer !== null && `need.positions to ${fewer}`;
   if (sizes) return positions ? `${sizes}; or ${positions}.` : `${sizes}.`;
   if (positions) return `Set ${positions}: no size up to the largest disc would do.`;
+  const constant = code.tracks.findIndex((track) => track.levels.length === 1);
+  if (constant >= 0) return `Leave track ${constant} out of the code: it never changes.`;
   return 'Begin again from a disc that works: 32 positions on 80 mm, and change one number at a time.';
 }

@@ -1,6 +1,7 @@
 import { showDegrees, showMm, showNumber } from '../../units/index.ts';
 import type { DiscPlan } from '../discPlan.ts';
 import type { LoosePiece } from '../pieces/lands.ts';
+import { isWholeRing } from '../pieces/polarGrid.ts';
 import type { Holding, RibRefusal } from '../pieces/ribs.ts';
 import type { Fault } from './fault.ts';
 
@@ -9,10 +10,8 @@ const NAMED = 8;
 
 function placeText({ lands }: LoosePiece, plan: DiscPlan): string {
   if (lands.length === 0) {
-    const ring = plan.tracks.find(({ windows }) =>
-      windows.some(({ fromDeg, toDeg }) => toDeg - fromDeg >= 360),
-    );
-    return `the ring outside track ${ring?.track ?? '?'}`;
+    const ring = plan.tracks.find(({ windows }) => windows.some(isWholeRing));
+    return `the ring outside track ${ring?.track ?? '?'}, whose window goes all the way round`;
   }
   const places = lands.map(
     ({ track, fromDeg, toDeg }) =>

@@ -1,8 +1,7 @@
 import type { Degrees } from '../../units/index.ts';
 import type { DiscPlan, TrackPlan } from '../discPlan.ts';
-import type { RingSector } from '../discSpec.ts';
 import { HELD } from './pieces.ts';
-import { columnFrom, rowFrom, type PolarGrid } from './polarGrid.ts';
+import { columnFrom, isWholeRing, rowFrom, type PolarGrid } from './polarGrid.ts';
 
 /** A land of a track between two of its windows. */
 export interface Land {
@@ -24,11 +23,6 @@ export function landsOf(track: TrackPlan): Land[] {
     const next = windows[after]!.fromDeg;
     return { track, fromDeg, toDeg: next > fromDeg ? next : next + 360, before, after };
   });
-}
-
-/** True where a sector goes all the way round. */
-export function isWholeRing({ fromDeg, toDeg }: Pick<RingSector, 'fromDeg' | 'toDeg'>): boolean {
-  return toDeg - fromDeg >= 360;
 }
 
 /** Label of the piece a land belongs to. */

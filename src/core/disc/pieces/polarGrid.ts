@@ -82,12 +82,16 @@ export function polarGrid(
   return grid;
 }
 
+/** True where a sector goes all the way round, but for rounding. */
+export function isWholeRing({ fromDeg, toDeg }: Pick<RingSector, 'fromDeg' | 'toDeg'>): boolean {
+  return toDeg - fromDeg > 360 - SAME_DEG;
+}
+
 /** Makes every cell of a sector material or open. */
 function mark(grid: PolarGrid, sector: RingSector, value: 0 | 1): void {
   const columns = grid.anglesDeg.length;
   const first = columnFrom(grid, sector.fromDeg);
-  const isWhole = sector.toDeg - sector.fromDeg > 360 - SAME_DEG;
-  const span = isWhole ? columns : (columnFrom(grid, sector.toDeg) - first + columns) % columns;
+  const span = isWholeRing(sector) ? columns : (columnFrom(grid, sector.toDeg) - first + columns) % columns;
   const lastRow = rowFrom(grid, sector.outerRadiusMm);
   for (let row = rowFrom(grid, sector.innerRadiusMm); row < lastRow; row++) {
     for (let step = 0; step < span; step++) grid.filled[row * columns + ((first + step) % columns)] = value;
