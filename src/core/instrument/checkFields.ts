@@ -27,23 +27,26 @@ function readableSections(fields: Fields, wrong: readonly Path[]): PartialDraft 
   return Object.fromEntries(sections) as PartialDraft;
 }
 
-/** Whether one path leads to the other. */
-function touches(one: string, other: string): boolean {
-  const [short, long] = one.length < other.length ? [one, other] : [other, one];
-  return short === long || (long.startsWith(short) && /[.[]/.test(long.charAt(short.length)));
+/** Whether a path is the other or one of its groups. */
+function leadsTo(group: string, path: string): boolean {
+  return path.startsWith(group) && ['', '.', '['].includes(path.charAt(group.length));
 }
 
 /** What is wrong between fields, leaving out every rule about a field that is wrong by itself. */
 function ruleProblems(draft: PartialDraft, wrong: readonly Path[]): readonly FieldProblem[] {
   const wrongNames = wrong.map(pathText);
   return fileRules(draft)
-    .filter(({ fields }) => !fields.some((field) => wrongNames.some((name) => touches(field, name))))
+    .filter(
+      ({ fields }) =>
+        !fields.some((field) => wrongNames.some((name) => leadsTo(field, name) || leadsTo(name, field))),
+    )
     .map(({ fields, ...problem }) => ({ ...problem, path: pathFrom(fields[0]), part: 'value' }));
 }
 
-/** One problem a field and code: a number too large to be whole is also out of range. */
+/** One problem a slip: a number too large to be whole is also out of range, and a mistyped field is also missing. */
 function eachOnce(problems: readonly FieldProblem[]): readonly FieldProblem[] {
-  const seen = new Set<string>();
+  const meant = problems.flatMap(({ meant: path }) => (path ? [path] : []));
+  const seen = new Set(meant.map((path) => JSON.stringify(['instrument/missing-field', path])));
   return problems.filter(({ path, code }) => {
     const name = JSON.stringify([code, path]);
     return !seen.has(name) && seen.add(name);
@@ -61,11 +64,14 @@ export interface Checked {
  * Checks every field, then what fields say together.
  *
  * @param fields - The file as plain values.
+ * @param unknown - Fields whose value could not be read; nothing more is said about them.
  */
-export function checkFields(fields: Fields): Checked {
+export function checkFields(fields: Fields, unknown: readonly Path[]): Checked {
   const parsed = instrumentSchema.safeParse(fields);
-  if (parsed.success) return { draft: parsed.data, problems: ruleProblems(parsed.data, []) };
-  const problems = eachOnce(parsed.error.issues.flatMap((issue) => issueProblems(issue, fields)));
-  const wrong = problems.flatMap(({ path, meant }) => (meant ? [path, meant] : [path]));
+  if (parsed.success) return { draft: parsed.data, problems: ruleProblems(parsed.data, unknown) };
+  const problems = eachOnce(parsed.error.issues.flatMap((issue) => issueProblems(issue, fields))).filter(
+    ({ path }) => !unknown.some((other) => leadsTo(pathText(other), pathText(path))),
+  );
+  const wrong = problems.flatMap(({ path, meant }) => (meant ? [path, meant] : [path])).concat(unknown);
   return { draft: null, problems: [...problems, ...ruleProblems(readableSections(fields, wrong), wrong)] };
 }

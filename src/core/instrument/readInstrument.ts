@@ -72,8 +72,8 @@ function parse(text: string, fileName: string) {
   const places = new Places(fileName, lines);
   const unreadable = characterProblem(plain, (offset) => places.at(offset));
   if (unreadable) throw new VanewrightError(unreadable);
-  const { value, problems } = yamlTree(yamlDocument(plain, places, lines), places);
-  return { fields: rootFields(value, places), places, problems };
+  const { value, problems, unknown } = yamlTree(yamlDocument(plain, places, lines), places);
+  return { fields: rootFields(value, places), places, problems, unknown };
 }
 
 /**
@@ -89,7 +89,7 @@ export function readInstrument(text: string, fileName: string): InstrumentFile {
   const name = spelt(fileName);
   const tooLarge = sizeProblem(text, name);
   if (tooLarge) throw new VanewrightError(tooLarge);
-  const { fields, places, problems } = parse(text, name);
+  const { fields, places, problems, unknown } = parse(text, name);
   const place = (problem: FieldProblem): PlacedProblem => ({
     offset: places.offsetOf(problem.path, problem.part),
     problem: problemAt(places.of(problem.path, problem.part), problem),
@@ -97,7 +97,7 @@ export function readInstrument(text: string, fileName: string): InstrumentFile {
 
   const version = versionProblem(fields, places);
   if (version?.isLast) throw new VanewrightError(place(version.problem).problem);
-  const { draft, problems: ofFields } = checkFields({ ...fields, vanewright: FILE_VERSION });
+  const { draft, problems: ofFields } = checkFields({ ...fields, vanewright: FILE_VERSION }, unknown);
   const found = version ? [version.problem, ...ofFields] : ofFields;
   throwIfAny(inReadingOrder([...problems, ...found.map(place)]));
   if (!draft) throw new BrokenPromise('A file that does not fit the schema has no problem.');

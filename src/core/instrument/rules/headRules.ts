@@ -4,7 +4,7 @@ type Head = NonNullable<PartialDraft['head']>;
 
 /** Light must change what the sensor does, and the right way round. */
 function contrastRule({ detector }: Head): readonly Finding[] {
-  const code = 'instrument/no-contrast';
+  const code = 'instrument/light-has-no-effect';
   if (detector.kind === 'photoresistor') {
     const { litOhm, darkOhm } = detector;
     if (litOhm < darkOhm) return [];

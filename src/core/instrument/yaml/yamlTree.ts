@@ -25,6 +25,8 @@ type Pair = YAMLMap.Parsed['items'][number];
 /** Turns the nodes of a document into plain values, and remembers where each stands. */
 class TreeReader {
   readonly problems: PlacedProblem[] = [];
+  /** Fields whose value is not known, since it could not be read as meant. */
+  readonly unknown: Path[] = [];
   readonly #places: Places;
   readonly #anchors = new Map<string, ParsedNode>();
   /** What an alias meant where it was written, even when its name is given anew later. */
@@ -73,6 +75,7 @@ class TreeReader {
   #copy(alias: Alias, path: Path, offset: number): unknown {
     const node = this.#meant.get(alias) ?? this.#anchors.get(alias.source);
     if (!node) {
+      this.unknown.push(path);
       this.#add('instrument/unknown-alias', path, offset, {
         what: 'A * copies something that has no such name.',
         got: quoted(`*${alias.source}`),
@@ -126,6 +129,7 @@ class TreeReader {
   }
 
   #addTagProblem(tag: string, path: Path, offset: number): void {
+    this.unknown.push(path);
     this.#add('instrument/yaml-tag', path, offset, {
       what: 'A value begins with a ! tag, which an instrument file does not use.',
       got: quoted(tag),
@@ -140,12 +144,18 @@ class TreeReader {
   }
 }
 
+/** A document as plain values. */
+export interface YamlTree {
+  readonly value: unknown;
+  readonly problems: readonly PlacedProblem[];
+  /** Fields among those problems whose value is not known. */
+  readonly unknown: readonly Path[];
+}
+
 /** What the document says as plain values; problems of single fields are given beside it. */
-export function yamlTree(
-  document: Document.Parsed<ParsedNode>,
-  places: Places,
-): { readonly value: unknown; readonly problems: readonly PlacedProblem[] } {
+export function yamlTree(document: Document.Parsed<ParsedNode>, places: Places): YamlTree {
   const reader = new TreeReader(places);
   const contents = document.contents as Node;
-  return { value: reader.read(contents, [], contents?.range[0] ?? 0), problems: reader.problems };
+  const value = reader.read(contents, [], contents?.range[0] ?? 0);
+  return { value, problems: reader.problems, unknown: reader.unknown };
 }
