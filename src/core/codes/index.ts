@@ -1,13 +1,21 @@
-export { boundaries, halfTurned, type Boundary, type HalfTurned, type LevelOrder } from './boundaries.ts';
-export { codeTable, positionCentreDeg, wordAt, type CodeTable } from './codeTable.ts';
-export { buildCode, families, familyNames, POSITIONS_RANGE } from './families.ts';
-export type { CodeFamily } from './family.ts';
-export type { Channel, CodePlan, Level, Track, Word } from './model.ts';
+export { buildCode, codeProblems } from './buildCode.ts';
+export { codeTable, positionCentreDeg, positionsApart, wordAt, type CodeTable } from './codeTable.ts';
+export { families, familyNames } from './families/families.ts';
+export type { CodeBuild, CodeFamily, CodeOptions, Refusal, SearchReport, Strobe } from './family.ts';
+export { POSITIONS_RANGE, type Channel, type CodePlan, type Level, type Track, type Word } from './model.ts';
+export {
+  boundaries,
+  halfTurned,
+  type Boundary,
+  type HalfTurned,
+  type LevelOrder,
+} from './properties/boundaries.ts';
 export {
   codeProperties,
   lightFaultsSeen,
   type BoundaryProperties,
   type CodeProperties,
   type TrackProperties,
-} from './properties.ts';
+} from './properties/properties.ts';
+export { DEFAULT_SEARCH, type SearchLimits } from './search/limits.ts';
 export { levelAt, runAt, runLengthsDeg, trackFromCells } from './track.ts';

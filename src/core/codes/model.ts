@@ -33,3 +33,6 @@ export interface CodePlan {
 
 /** What all channels read, one digit a channel, channel 0 first: `0100`. */
 export type Word = string;
+
+/** Fewest and most positions a disc can have: below 2 nothing is told apart, above 4096 no hand-made disc reads. */
+export const POSITIONS_RANGE = { least: 2, most: 4096 } as const;

@@ -1,6 +1,6 @@
-import { wrapDegrees, type Degrees } from '../units/index.ts';
-import { wordAt, type CodeTable } from './codeTable.ts';
-import type { CodePlan, Level, Word } from './model.ts';
+import { wrapDegrees, type Degrees } from '../../units/index.ts';
+import { positionsApart, wordAt, type CodeTable } from '../codeTable.ts';
+import type { CodePlan, Level, Word } from '../model.ts';
 
 /**
  * What a channel may read while an edge passes it.
@@ -52,12 +52,6 @@ function edgeAnglesDeg({ tracks, channels }: CodePlan): Degrees[] {
   // An edge rounded to just under 360 is the edge at 0.
   if (kept.length > 1 && kept[0]! + 360 - kept.at(-1)! <= SAME_ANGLE_DEG) kept.pop();
   return kept;
-}
-
-/** Circular distance of two positions. [positions] */
-function stepsApart(a: number, b: number, positions: number): number {
-  const apart = Math.abs(a - b) % positions;
-  return Math.min(apart, positions - apart);
 }
 
 /**
@@ -115,14 +109,17 @@ export function halfTurned(
   const words = choices.reduce((product, choice) => product * choice.length, 1);
   const positions = new Set<number>();
   let legal = 0;
-  for (const word of wordsAmong(table, choices, words)) {
-    const position = table.positionOf(word);
+  for (const { word, standsFor } of shown(table, choices, words)) {
+    const position = table.nextPosition(word, positionBefore);
     if (position === null) continue;
-    legal += 1;
+    legal += standsFor;
     positions.add(position);
   }
   const errors = [...positions].map((p) =>
-    Math.min(stepsApart(p, positionBefore, table.positions), stepsApart(p, positionAfter, table.positions)),
+    Math.min(
+      positionsApart(p, positionBefore, table.positions),
+      positionsApart(p, positionAfter, table.positions),
+    ),
   );
   return {
     words,
@@ -132,13 +129,41 @@ export function halfTurned(
   };
 }
 
-/** The words of the table that fit the choices, by whichever list is shorter. */
-function wordsAmong(table: CodeTable, choices: readonly Level[][], count: number): Iterable<Word> {
-  if (count > table.positions) {
-    return table.words.filter((word) =>
-      choices.every((choice, c) => choice.includes(Number(word[c]) as Level)),
-    );
+/** A word that can show, standing for as many as are read alike. */
+interface Shown {
+  readonly word: Word;
+  readonly standsFor: number;
+}
+
+/** The words that fit the choices and may be legal, by whichever list is shorter. */
+function shown(table: CodeTable, choices: readonly Level[][], count: number): Shown[] {
+  const { strobe, words, positions } = table;
+  const off = strobe ? choices[strobe.channel]!.find((level) => level !== strobe.level) : undefined;
+  if (strobe && off !== undefined) {
+    // All words without the strobe are read alike: the last position stands.
+    const ways = choices[strobe.channel]!.length;
+    const held = { word: wordOf(choices, strobe.channel, off), standsFor: count / ways };
+    const lit = choices.map((choice, c) => (c === strobe.channel ? [strobe.level] : choice));
+    return ways === 1 ? [held] : [held, ...shown(table, lit, count / ways)];
   }
+  const among = count > positions ? fitting(words, choices) : everyWord(choices);
+  return among.map((word) => ({ word, standsFor: 1 }));
+}
+
+/** One word that fits the choices, with a given level on one channel. */
+function wordOf(choices: readonly Level[][], channel: number, level: Level): Word {
+  return choices.map((choice, c) => (c === channel ? level : choice[0]!)).join('');
+}
+
+/** Different words of a list that fit the choices. */
+function fitting(words: readonly Word[], choices: readonly Level[][]): Word[] {
+  const fits = (word: Word): boolean =>
+    choices.every((choice, c) => choice.includes(Number(word[c]) as Level));
+  return [...new Set(words)].filter(fits);
+}
+
+/** Every word that fits the choices. */
+function everyWord(choices: readonly Level[][]): Word[] {
   return choices.reduce<Word[]>(
     (heads, choice) => heads.flatMap((head) => choice.map((level) => `${head}${level}`)),
     [''],

@@ -8,7 +8,7 @@ import {
   halfTurned,
   lightFaultsSeen,
   trackFromCells,
-} from './index.ts';
+} from '../index.ts';
 
 /** Every word a half-turned disc can show, made one by one: slow, and shares nothing with the code under test. */
 function allHalfTurned(before: string, after: string): Set<string> {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
-import { VanewrightError } from '../error/index.ts';
-import { buildCode, codeProperties } from './index.ts';
+import { VanewrightError } from '../../error/index.ts';
+import { buildCode, codeProperties } from '../index.ts';
 
 /** The problems an attempt ends with. */
 function problemsOf(attempt: () => unknown) {

@@ -1,7 +1,7 @@
-import type { Degrees } from '../units/index.ts';
+import type { Degrees } from '../../units/index.ts';
 import { boundaries, halfTurned, type Boundary, type HalfTurned, type LevelOrder } from './boundaries.ts';
-import type { CodeTable } from './codeTable.ts';
-import { runLengthsDeg } from './track.ts';
+import type { CodeTable } from '../codeTable.ts';
+import { runLengthsDeg } from '../track.ts';
 
 /** How busy one track is. */
 export interface TrackProperties {
