@@ -41,6 +41,14 @@ async function compileCore(folder: string, sources: readonly string[]): Promise<
   await run('avr-gcc-ar', ['rcs', join(folder, 'core.a'), ...objects]);
 }
 
+/** A missing tool fails the test, with its cure; a program that was never compiled proves nothing. */
+function missingTool(error: unknown): never {
+  if ((error as NodeJS.ErrnoException).code !== 'ENOENT') throw error;
+  throw new Error('The compiler for the chip is missing: install gcc-avr, avr-libc and arduino-core-avr.', {
+    cause: error,
+  });
+}
+
 let core: Promise<string> | null = null;
 
 /**
@@ -48,7 +56,7 @@ let core: Promise<string> | null = null;
  * folder is moved into place, so that tests running side by side never see half of it.
  */
 function compiledCore(): Promise<string> {
-  core ??= buildCore();
+  core ??= buildCore().catch(missingTool);
   return core;
 }
 
