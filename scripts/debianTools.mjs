@@ -1,7 +1,11 @@
 /** Debian packages the tests need, each with a file that proves it is there, and why. */
 export const debianTools = [
   { package: 'gcc-avr', proof: '/usr/bin/avr-gcc', why: 'compiles the generated program' },
-  { package: 'binutils-avr', proof: '/usr/bin/avr-objcopy', why: 'turns it into what the emulated chip loads' },
+  {
+    package: 'binutils-avr',
+    proof: '/usr/bin/avr-objcopy',
+    why: 'turns it into what the emulated chip loads',
+  },
   { package: 'avr-libc', proof: '/usr/lib/avr/include/avr/io.h', why: 'the C library of that chip' },
   {
     package: 'arduino-core-avr',

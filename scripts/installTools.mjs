@@ -6,7 +6,8 @@ const missing = () => debianTools.filter((tool) => !existsSync(tool.proof));
 
 function install(packages) {
   const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
-  const run = (...args) => spawnSync('apt-get', args, { stdio: ['ignore', 'ignore', 'inherit'], env }).status === 0;
+  const run = (...args) =>
+    spawnSync('apt-get', args, { stdio: ['ignore', 'ignore', 'inherit'], env }).status === 0;
   run('update', '-q');
   return run('install', '-q', '-y', '--no-install-recommends', ...packages);
 }

@@ -11,7 +11,9 @@ function runTests(words) {
   try {
     const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${report}`];
     const { status } = spawnSync('npx', ['vitest', 'run', ...reporters, ...words], { stdio: 'inherit' });
-    const { numPassedTests, numFailedTests, numPendingTests, numTodoTests } = JSON.parse(readFileSync(report, 'utf8'));
+    const { numPassedTests, numFailedTests, numPendingTests, numTodoTests } = JSON.parse(
+      readFileSync(report, 'utf8'),
+    );
     const skipped = numPendingTests + numTodoTests;
     process.stdout.write(`${numPassedTests} passed, ${numFailedTests} failed, ${skipped} skipped\n`);
     if (skipped > 0) process.stderr.write('A skipped test proves nothing: mend it or take it away.\n');

@@ -13,7 +13,10 @@ export async function generatedFiles(files: InstrumentFiles, root: string): Prom
     content: `${markup.html}\n`,
   });
   return [
-    { path: 'schema/instrument.schema.json', content: `${JSON.stringify(instrumentJsonSchema(), null, 2)}\n` },
+    {
+      path: 'schema/instrument.schema.json',
+      content: `${JSON.stringify(instrumentJsonSchema(), null, 2)}\n`,
+    },
     { path: 'docs/instrument-file.md', content: instrumentFileReference() },
     svg('jetty-disc', discPicture(head)),
     svg('jetty-signals', signalPicture(head)),

@@ -1,6 +1,6 @@
 import { VanewrightError } from '../core/error/index.ts';
 import { makeParts, partNames, type MakePart } from '../core/make/index.ts';
-import type { InstrumentFiles, OutputFolder, Written } from '../ports/index.ts';
+import type { InstrumentFiles, OutputFolder, StopSign, Written } from '../ports/index.ts';
 import { inPlace } from './design.ts';
 import { proveInstrument, type ProvedDesign, type ProveRequest } from './proveInstrument.ts';
 
@@ -41,7 +41,7 @@ export async function makeInstrument(
   files: InstrumentFiles,
   output: OutputFolder,
   request: MakeRequest,
-  stop: AbortSignal,
+  stop: StopSign,
 ): Promise<MadeDesign> {
   const wanted = wantedParts(request.only);
   const proved = await proveInstrument(files, request);

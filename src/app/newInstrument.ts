@@ -1,13 +1,16 @@
 import { startingFile } from '../core/instrument/index.ts';
 import { VanewrightError } from '../core/error/index.ts';
-import type { InstrumentFiles, OutputFolder, Written } from '../ports/index.ts';
+import type { InstrumentFiles, OutputFolder, StopSign, Written } from '../ports/index.ts';
 
 /** Name of the file that `new` writes. */
 export const INSTRUMENT_FILE = 'instrument.yaml';
 
 /** Name of an instrument from the last part of its folder's path. */
 function nameFrom(folder: string): string {
-  const last = folder.split(/[\\/]/).filter((part) => part !== '' && part !== '.').at(-1);
+  const last = folder
+    .split(/[\\/]/)
+    .filter((part) => part !== '' && part !== '.')
+    .at(-1);
   return last && last !== '..' ? last : 'my vane';
 }
 
@@ -30,7 +33,7 @@ export async function newInstrument(
   files: InstrumentFiles,
   output: OutputFolder,
   folder: string,
-  stop: AbortSignal,
+  stop: StopSign,
 ): Promise<Written> {
   const path = `${folder.replace(/[\\/]+$/, '')}/${INSTRUMENT_FILE}`;
   if (await isTaken(files, path)) {

@@ -58,8 +58,12 @@ export async function runProve(parts: Parts, path: string, options: ProveOptions
 }
 
 function madeText({ written, proof }: MadeDesign, out: string): string {
-  const lines = [`Wrote ${written.paths.length} files to ${out}:`, ...written.paths.map((path) => `  ${path}`)];
-  if (written.removed.length > 0) lines.push(`Took away files of an earlier run: ${written.removed.join(', ')}`);
+  const lines = [
+    `Wrote ${written.paths.length} files to ${out}:`,
+    ...written.paths.map((path) => `  ${path}`),
+  ];
+  if (written.removed.length > 0)
+    lines.push(`Took away files of an earlier run: ${written.removed.join(', ')}`);
   if (written.kept.length > 0) lines.push(`Left, since someone changed them: ${written.kept.join(', ')}`);
   lines.push(
     '',

@@ -26,14 +26,21 @@ function version(): string {
 function withProof(command: Command): Command {
   return command
     .option('--builds <N>', 'virtual builds', wholeNumber(1, MOST_BUILDS), DEFAULT_BUILDS)
-    .option('--seed <S>', 'seed of the draws; the same seed gives the same builds', wholeNumber(0, 2 ** 31 - 1), DEFAULT_SEED);
+    .option(
+      '--seed <S>',
+      'seed of the draws; the same seed gives the same builds',
+      wholeNumber(0, 2 ** 31 - 1),
+      DEFAULT_SEED,
+    );
 }
 
 /** Hands the work of the chosen command to `take`; commander itself only reads the words. */
 function program(take: (command: string, work: (stop: AbortSignal) => Promise<Outcome>) => void): Command {
   const parts = wire();
   const root = new Command('vanewright')
-    .description('Make a wind vane, or any slow shaft, that reads its bearing from a coded disc you made yourself.')
+    .description(
+      'Make a wind vane, or any slow shaft, that reads its bearing from a coded disc you made yourself.',
+    )
     .version(version(), '--version', 'print the version')
     .option('--json', 'print one JSON document instead of text')
     .helpOption('-h, --help', 'show help')
@@ -46,18 +53,27 @@ function program(take: (command: string, work: (stop: AbortSignal) => Promise<Ou
   withProof(root.command('prove <FILE>').description('will it read right, and what to tighten first')).action(
     (file: string, options: ProveOptions) => take('prove', () => runProve(parts, file, options)),
   );
-  withProof(root.command('make <FILE>').description('write cut and print files, program, parts list and build sheet'))
+  withProof(
+    root.command('make <FILE>').description('write cut and print files, program, parts list and build sheet'),
+  )
     .requiredOption('--out <DIR>', 'folder for the files')
-    .option('--only <PARTS>', 'make only these parts, commas between', (text: string) => text.split(',').filter(Boolean))
+    .option('--only <PARTS>', 'make only these parts, commas between', (text: string) =>
+      text.split(',').filter(Boolean),
+    )
     .action((file: string, { out, only, builds, seed }: ProveOptions & { out: string; only?: string[] }) =>
       take('make', (stop) => runMake(parts, file, { builds, seed, out, only: only ?? null }, stop)),
     );
-  for (const command of root.commands) command.option('--json', 'print one JSON document instead of text').exitOverride();
+  for (const command of root.commands)
+    command.option('--json', 'print one JSON document instead of text').exitOverride();
   return root;
 }
 
 /** Runs the work; Ctrl-C stops it between files, so that nothing half-written stays. */
-async function settle(command: string, isJson: boolean, work: (stop: AbortSignal) => Promise<Outcome>): Promise<Exit> {
+async function settle(
+  command: string,
+  isJson: boolean,
+  work: (stop: AbortSignal) => Promise<Outcome>,
+): Promise<Exit> {
   const stopper = new AbortController();
   const stop = (): void => stopper.abort();
   process.once('SIGINT', stop).once('SIGTERM', stop);

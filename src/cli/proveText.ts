@@ -68,6 +68,7 @@ export function proveText(proved: ProvedDesign): string {
     lines.push('', `The same disc in ${proof.rival.family}`, ...indent([proof.rival.why]));
     lines.push(...indent([`${showShare(proof.rival.builds.yield)} of the same builds meet the need.`]));
   }
-  if (warnings.length > 0) lines.push('', 'To know', ...indent(warnings.flatMap((w) => problemText(w).split('\n'))));
+  if (warnings.length > 0)
+    lines.push('', 'To know', ...indent(warnings.flatMap((w) => problemText(w).split('\n'))));
   return lines.join('\n');
 }

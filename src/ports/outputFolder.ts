@@ -1,3 +1,5 @@
+import type { StopSign } from './stop.ts';
+
 /** One file of a result, whole in memory. */
 export interface OutputFile {
   /** Path below the folder, `/` between names. */
@@ -32,7 +34,7 @@ export interface OutputFolder {
   write(
     folder: string,
     files: readonly OutputFile[],
-    stop: AbortSignal,
+    stop: StopSign,
     as: 'result' | 'addition',
   ): Promise<Written>;
 }

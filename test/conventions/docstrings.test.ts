@@ -14,7 +14,10 @@ const NUMBER = /\b(number|Degrees)\b/;
 
 function docOf(node: ts.Node, source: ts.SourceFile): string {
   const ranges = ts.getLeadingCommentRanges(source.text, node.getFullStart()) ?? [];
-  return ranges.map(({ pos, end }) => source.text.slice(pos, end)).filter((text) => text.startsWith('/**')).join('\n');
+  return ranges
+    .map(({ pos, end }) => source.text.slice(pos, end))
+    .filter((text) => text.startsWith('/**'))
+    .join('\n');
 }
 
 /** Exported functions and constants of a file; a function that takes or gives a number deals in quantities. */
@@ -22,9 +25,12 @@ function exportsOf(path: string): Export[] {
   const source = ts.createSourceFile(path, textOf(path), ts.ScriptTarget.Latest, true);
   const found: Export[] = [];
   for (const node of source.statements) {
-    const isExported = ts.canHaveModifiers(node) && ts.getModifiers(node)?.some((m) => m.kind === ts.SyntaxKind.ExportKeyword);
+    const isExported =
+      ts.canHaveModifiers(node) && ts.getModifiers(node)?.some((m) => m.kind === ts.SyntaxKind.ExportKeyword);
     if (!isExported || ts.isExportDeclaration(node)) continue;
-    const name = (node as { name?: ts.Identifier }).name?.text ?? source.text.slice(node.getStart(), node.getStart() + 40);
+    const name =
+      (node as { name?: ts.Identifier }).name?.text ??
+      source.text.slice(node.getStart(), node.getStart() + 40);
     const signature = ts.isFunctionDeclaration(node)
       ? [...node.parameters.map((p) => p.type), node.type].map((type) => type?.getText() ?? '').join(' ')
       : '';
@@ -45,14 +51,18 @@ describe('exports of core', () => {
   });
 
   it('name a unit where they take or give a quantity', () => {
-    expect(all.filter(({ isQuantity, doc }) => isQuantity && !/\[[^\]]+\]/.test(doc)).map(({ place }) => place)).toEqual([]);
+    expect(
+      all.filter(({ isQuantity, doc }) => isQuantity && !/\[[^\]]+\]/.test(doc)).map(({ place }) => place),
+    ).toEqual([]);
   });
 
   it('point at checks that exist', () => {
     const paths = all.flatMap(({ place, doc }) =>
       [...doc.matchAll(/@check\s+((?:test|src)\/[\w./-]+)/g)].map(([, path]) => ({ place, path: path! })),
     );
-    const gone = paths.filter(({ path }) => ![path, `${path}.test.ts`].some((p) => existsSync(join(ROOT, p))));
+    const gone = paths.filter(
+      ({ path }) => ![path, `${path}.test.ts`].some((p) => existsSync(join(ROOT, p))),
+    );
     expect(gone).toEqual([]);
   });
 });

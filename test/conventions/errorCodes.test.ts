@@ -13,7 +13,9 @@ function codesIn(paths: readonly string[]): Set<string> {
 
 const thrown = codesIn(sourcePaths());
 const documented = new Set(
-  filesBelow('docs/errors', /[.]md$/).flatMap((path) => [...textOf(path).matchAll(/^## (\S+)$/gm)].map(([, code]) => code!)),
+  filesBelow('docs/errors', /[.]md$/).flatMap((path) =>
+    [...textOf(path).matchAll(/^## (\S+)$/gm)].map(([, code]) => code!),
+  ),
 );
 
 describe('error codes', () => {
@@ -26,7 +28,9 @@ describe('error codes', () => {
   });
 
   it('are each provoked by a test', () => {
-    const tests = [...filesBelow('src', /[.]test[.]ts$/), ...filesBelow('test', /[.]ts$/)].map(textOf).join('\n');
+    const tests = [...filesBelow('src', /[.]test[.]ts$/), ...filesBelow('test', /[.]ts$/)]
+      .map(textOf)
+      .join('\n');
     expect([...thrown].filter((code) => !tests.includes(code)).sort()).toEqual([]);
   });
 });

@@ -43,12 +43,22 @@ describe('vanewright make', () => {
     const sums = readFileSync(join(out, 'SHA256SUMS'), 'utf8');
     vanewright('make', JETTY, '--out', join(folder.path, 'again'));
     expect(readFileSync(join(folder.path, 'again/SHA256SUMS'), 'utf8')).toBe(sums);
-    expect(sums).toContain(createHash('sha256').update(readFileSync(join(out, 'disc.svg'))).digest('hex'));
+    expect(sums).toContain(
+      createHash('sha256')
+        .update(readFileSync(join(out, 'disc.svg')))
+        .digest('hex'),
+    );
   });
 
   it('changes drawing, proof and program together when one number is edited', () => {
     const out = join(folder.path, 'out');
-    const all = ['disc.svg', 'disc.stl', 'proof.json', 'build-sheet.html', 'program/jetty-vane/jetty-vane.ino'];
+    const all = [
+      'disc.svg',
+      'disc.stl',
+      'proof.json',
+      'build-sheet.html',
+      'program/jetty-vane/jetty-vane.ino',
+    ];
     vanewright('make', JETTY, '--out', out);
     const before = all.map((path) => readFileSync(join(out, path), 'latin1'));
     vanewright('make', edited(/positions: 32/, 'positions: 24'), '--out', out);
@@ -75,9 +85,13 @@ describe('vanewright make', () => {
   it('leaves no half file when the disk is full in mid-write', () => {
     // The shell's file size limit makes the system refuse the write in the middle, as a full disk does.
     const out = join(folder.path, 'out');
-    const { status, stderr } = spawnSync('bash', ['-c', 'ulimit -f 20; exec node "$0" make "$1" --out "$2"', COMMAND, JETTY, out], {
-      encoding: 'utf8',
-    });
+    const { status, stderr } = spawnSync(
+      'bash',
+      ['-c', 'ulimit -f 20; exec node "$0" make "$1" --out "$2"', COMMAND, JETTY, out],
+      {
+        encoding: 'utf8',
+      },
+    );
     expect([status, stderr]).toEqual([2, expect.stringContaining('files/disk-full')]);
     expect(readdirSync(folder.path)).toEqual([]);
   });
@@ -86,7 +100,13 @@ describe('vanewright make', () => {
     const out = join(folder.path, 'out');
     vanewright('make', JETTY, '--out', out);
     const before = readFileSync(join(out, 'SHA256SUMS'), 'utf8');
-    const words = ['-c', 'ulimit -f 20; exec node "$0" make "$1" --out "$2"', COMMAND, edited(/positions: 32/, 'positions: 24'), out];
+    const words = [
+      '-c',
+      'ulimit -f 20; exec node "$0" make "$1" --out "$2"',
+      COMMAND,
+      edited(/positions: 32/, 'positions: 24'),
+      out,
+    ];
     expect(spawnSync('bash', words).status).toBe(2);
     expect(readFileSync(join(out, 'SHA256SUMS'), 'utf8')).toBe(before);
     expect(spawnSync('sha256sum', ['-c', 'SHA256SUMS'], { cwd: out }).status).toBe(0);

@@ -6,7 +6,9 @@ import { ownFolder, vanewright } from '../support/runCli.ts';
 import { ROOT, textOf } from '../support/sourceFiles.ts';
 
 const JETTY = join(ROOT, 'examples/jetty/instrument.yaml');
-const isOutput = new Ajv2020({ allowUnionTypes: true }).compile(JSON.parse(textOf('schema/output.schema.json')));
+const isOutput = new Ajv2020({ allowUnionTypes: true }).compile(
+  JSON.parse(textOf('schema/output.schema.json')),
+);
 
 function document(...words: string[]): Record<string, unknown> {
   const said = vanewright(...words, '--json');
@@ -79,7 +81,12 @@ describe('vanewright prove', () => {
     expect([exit, err]).toEqual([2, expect.stringContaining('files/not-text')]);
   });
 
-  it.each([['--builds', '0'], ['--builds', 'many'], ['--seed', '-1'], ['--sead', '1']])('refuses %s %s', (option, value) => {
+  it.each([
+    ['--builds', '0'],
+    ['--builds', 'many'],
+    ['--seed', '-1'],
+    ['--sead', '1'],
+  ])('refuses %s %s', (option, value) => {
     const { exit, err } = vanewright('prove', JETTY, option, value);
     expect(exit).toBe(2);
     expect(err).toContain(option);

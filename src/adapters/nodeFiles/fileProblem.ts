@@ -50,6 +50,9 @@ export function readProblem(path: string, error: unknown): VanewrightError {
     where: path,
     got: cause === 'EISDIR' ? 'a folder' : cause,
     allowed: 'a text file that you may read',
-    fix: cause === 'EISDIR' ? `Name the file inside, such as ${path}/instrument.yaml` : 'Check who owns the file.',
+    fix:
+      cause === 'EISDIR'
+        ? `Name the file inside, such as ${path}/instrument.yaml`
+        : 'Check who owns the file.',
   });
 }

@@ -42,7 +42,9 @@ describe('nodeOutputFolder', () => {
   it('names the file that stands in the way of the folder', async () => {
     const world = await realWorld();
     await writeFile(world.folder, 'a file');
-    await expect(world.output.write(world.folder, files, never, 'result')).rejects.toThrow('files/not-a-folder');
+    await expect(world.output.write(world.folder, files, never, 'result')).rejects.toThrow(
+      'files/not-a-folder',
+    );
     await world.end();
   });
 

@@ -109,7 +109,10 @@ export const nodeOutputFolder: OutputFolder = {
       return { paths, ...(await sweep(goal, earlier, paths)) };
     } catch (error) {
       if (stop.aborted || error instanceof VanewrightError) throw error;
-      throw writeProblem(folder, causeOf(error) === 'EXDEV' ? new Error('the folder lies on two disks') : error);
+      throw writeProblem(
+        folder,
+        causeOf(error) === 'EXDEV' ? new Error('the folder lies on two disks') : error,
+      );
     } finally {
       if (stage !== null) await rm(stage, { recursive: true, force: true });
       if (!done && parent !== undefined) await rm(parent, { recursive: true, force: true });

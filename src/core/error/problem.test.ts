@@ -25,7 +25,10 @@ describe('VanewrightError', () => {
 
   it('carries several problems at once', () => {
     const other = { ...problem, code: 'disc/other' };
-    expect(new VanewrightError([problem, other]).problems.map(({ code }) => code)).toEqual([problem.code, other.code]);
+    expect(new VanewrightError([problem, other]).problems.map(({ code }) => code)).toEqual([
+      problem.code,
+      other.code,
+    ]);
   });
 });
 

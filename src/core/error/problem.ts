@@ -47,7 +47,9 @@ export class BrokenPromise extends Error {
   override readonly name = 'BrokenPromise';
 
   constructor(promise: string) {
-    super(`${promise} This is a fault in vanewright, not in your file. Please report it with your instrument file.`);
+    super(
+      `${promise} This is a fault in vanewright, not in your file. Please report it with your instrument file.`,
+    );
   }
 }
 

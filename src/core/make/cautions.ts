@@ -32,7 +32,8 @@ function laserClass(powerMw: number, wavelengthNm: number): string {
   if (powerMw <= 1) {
     return `Up to 1 mW of visible light is Class 2: a glance is ended by the blink, staring is not safe.`;
   }
-  if (powerMw <= 5) return 'Above 1 mW and up to 5 mW of visible light is Class 3R: direct exposure can harm the eye.';
+  if (powerMw <= 5)
+    return 'Above 1 mW and up to 5 mW of visible light is Class 3R: direct exposure can harm the eye.';
   return 'Above 5 mW a visible laser is Class 3B or 4: not for a home build.';
 }
 
@@ -64,7 +65,9 @@ function lightCautions({ head: { light } }: Instrument): Caution[] {
 function makingCautions({ disc, head }: Instrument): Caution[] {
   const printing: Caution = {
     title: 'Printing fumes',
-    sentences: ['A hot nozzle gives off fine particles and vapours, ABS more than PLA. Air the room and stay out of it.'],
+    sentences: [
+      'A hot nozzle gives off fine particles and vapours, ABS more than PLA. Air the room and stay out of it.',
+    ],
     source: 'US NIOSH science blog, 2018-08-16, and J. Occup. Environ. Hyg. 2017.',
   };
   const cutting: Caution = {

@@ -26,10 +26,17 @@ const makers = {
     return [{ path: `program/${fileName.replace(/[.]ino$/, '')}/${fileName}`, content: source }];
   },
   parts: ({ instrument, head }: ProvedParts): MadeFile[] => {
-    const rows = partsList(instrument, head).map(({ quantity, part, value, note }) => [String(quantity), part, value, note]);
+    const rows = partsList(instrument, head).map(({ quantity, part, value, note }) => [
+      String(quantity),
+      part,
+      value,
+      note,
+    ]);
     return [{ path: 'parts.csv', content: csvText(['quantity', 'part', 'value', 'note'], rows) }];
   },
-  proof: ({ proof }: ProvedParts): MadeFile[] => [{ path: 'proof.json', content: `${JSON.stringify(proof, null, 2)}\n` }],
+  proof: ({ proof }: ProvedParts): MadeFile[] => [
+    { path: 'proof.json', content: `${JSON.stringify(proof, null, 2)}\n` },
+  ],
   sheet: (parts: ProvedParts): MadeFile[] => [{ path: 'build-sheet.html', content: buildSheet(parts) }],
 };
 

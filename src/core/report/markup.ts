@@ -4,8 +4,9 @@ export function escapeText(text: string): string {
 }
 
 // Characters that XML 1.0 forbids, so that a hostile name cannot break a picture. @source W3C XML 1.0, section 2.2
-// eslint-disable-next-line no-control-regex
-const UNPRINTABLE = /[\u0000-\u0008\u000B\u000C\u000E-\u001F\uFFFE\uFFFF]|[\uD800-\uDBFF](?![\uDC00-\uDFFF])|(?<![\uD800-\uDBFF])[\uDC00-\uDFFF]/g;
+
+const UNPRINTABLE =
+  /[\u0000-\u0008\u000B\u000C\u000E-\u001F\uFFFE\uFFFF]|[\uD800-\uDBFF](?![\uDC00-\uDFFF])|(?<![\uD800-\uDBFF])[\uDC00-\uDFFF]/g;
 
 /** Markup that is safe already: made by `element` or `markup`, never from a maker's text directly. */
 export interface Markup {
@@ -40,5 +41,7 @@ const NEEDS_END = new Set(['td', 'th', 'div', 'span', 'p', 'script', 'style', 's
 
 /** Several pieces one after another. */
 export function joined(children: readonly (Markup | string)[]): Markup {
-  return { html: children.map((child) => (typeof child === 'string' ? escapeText(child) : child.html)).join('') };
+  return {
+    html: children.map((child) => (typeof child === 'string' ? escapeText(child) : child.html)).join(''),
+  };
 }

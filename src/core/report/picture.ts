@@ -12,7 +12,10 @@ export interface PictureFrame {
 }
 
 /** A whole SVG picture on its own paper; its unit is one user unit, about a screen pixel. */
-export function picture({ width, height, origin = [0, 0], title }: PictureFrame, ...parts: readonly Markup[]): Markup {
+export function picture(
+  { width, height, origin = [0, 0], title }: PictureFrame,
+  ...parts: readonly Markup[]
+): Markup {
   const [x, y] = origin;
   return element(
     'svg',

@@ -5,7 +5,9 @@ const draws = <T>(count: number, draw: () => T): T[] => Array.from({ length: cou
 
 describe('seededRandom', () => {
   it('repeats itself for the same seed and differs for another', () => {
-    const [a, b, c] = [seededRandom(7), seededRandom(7), seededRandom(8)].map((r) => draws(5, () => r.uniform()));
+    const [a, b, c] = [seededRandom(7), seededRandom(7), seededRandom(8)].map((r) =>
+      draws(5, () => r.uniform()),
+    );
     expect(a).toEqual(b);
     expect(a).not.toEqual(c);
   });

@@ -21,8 +21,19 @@ function spotMm({ aperture }: HeadPlan['spec']): number {
 function channelMark({ channel, radiusMm, angleDeg }: ChannelPlan, ringMm: number): Markup {
   const { x, y } = at(angleDeg, radiusMm);
   return joined([
-    element('circle', { cx: x, cy: y, r: ringMm, fill: look.accent, stroke: look.paper, 'stroke-width': ringMm / 6 }),
-    label(String(channel), { x, y: y + ringMm * 0.42 }, { 'text-anchor': 'middle', fill: look.paper, 'font-size': ringMm * 1.2, 'font-weight': 700 }),
+    element('circle', {
+      cx: x,
+      cy: y,
+      r: ringMm,
+      fill: look.accent,
+      stroke: look.paper,
+      'stroke-width': ringMm / 6,
+    }),
+    label(
+      String(channel),
+      { x, y: y + ringMm * 0.42 },
+      { 'text-anchor': 'middle', fill: look.paper, 'font-size': ringMm * 1.2, 'font-weight': 700 },
+    ),
   ]);
 }
 
@@ -52,7 +63,9 @@ export function discPicture(head: HeadPlan): Markup {
   const radius = disc.spec.diameterMm / 2;
   const half = radius + (MARGIN_MM * radius) / 42;
   const unit = radius / 42;
-  const narrowest = Math.min(...disc.tracks.map(({ innerRadiusMm, outerRadiusMm }) => outerRadiusMm - innerRadiusMm));
+  const narrowest = Math.min(
+    ...disc.tracks.map(({ innerRadiusMm, outerRadiusMm }) => outerRadiusMm - innerRadiusMm),
+  );
   const ring = Math.min(narrowest / 2, Math.max(spotMm(spec), 2.6 * unit));
   const reach = [at(0, Math.min(...channels.map(({ radiusMm }) => radiusMm))), at(0, radius + 4 * unit)];
   const isOneLine = channels.every(({ angleDeg }) => angleDeg === 0);
@@ -61,11 +74,28 @@ export function discPicture(head: HeadPlan): Markup {
     { width: 2 * half, height: 2 * half, origin: [-half, -half], title },
     element('path', { d: pathData(), fill: look.material, 'fill-rule': 'evenodd' }),
     ...(isOneLine
-      ? [polyline(reach.map(({ x, y }) => [x, y] as const), { stroke: look.accent, 'stroke-width': 0.4 * unit, 'stroke-dasharray': `${1.6 * unit} ${1.2 * unit}` })]
+      ? [
+          polyline(
+            reach.map(({ x, y }) => [x, y] as const),
+            {
+              stroke: look.accent,
+              'stroke-width': 0.4 * unit,
+              'stroke-dasharray': `${1.6 * unit} ${1.2 * unit}`,
+            },
+          ),
+        ]
       : []),
     ...channels.map((channel) => channelMark(channel, ring)),
-    label('index', at(-4, radius + 3.4 * unit), { 'text-anchor': 'end', 'font-size': 3.2 * unit, fill: look.faintInk }),
+    label('index', at(-4, radius + 3.4 * unit), {
+      'text-anchor': 'end',
+      'font-size': 3.2 * unit,
+      fill: look.faintInk,
+    }),
     senseArrow(radius + 3.6 * unit, 5 * unit),
-    label('disc angle grows', at(47, radius + 3.2 * unit), { 'font-size': 3.2 * unit, fill: look.faintInk }),
+    label(
+      'disc angle grows',
+      { x: half - 2 * unit, y: 5 * unit - half },
+      { 'text-anchor': 'end', 'font-size': 3.2 * unit, fill: look.faintInk },
+    ),
   );
 }

@@ -45,7 +45,14 @@ function channelRow(head: HeadPlan, channel: ChannelPlan, row: number): Markup {
     });
   const small = { 'text-anchor': 'end', fill: look.faintInk, 'font-size': 10 };
   return joined([
-    element('rect', { x: LEFT, y: bottom - ROW, width: WIDTH, height: ROW, fill: look.light, stroke: look.line }),
+    element('rect', {
+      x: LEFT,
+      y: bottom - ROW,
+      width: WIDTH,
+      height: ROW,
+      fill: look.light,
+      stroke: look.line,
+    }),
     label(`channel ${channel.channel}`, { x: LEFT - 8, y: bottom - ROW / 2 + 4 }, { 'text-anchor': 'end' }),
     label(String(scale), { x: LEFT - 8, y: bottom - ROW + 9 }, small),
     label('0', { x: LEFT - 8, y: bottom }, small),
@@ -60,7 +67,11 @@ export function signalPicture(head: HeadPlan): Markup {
   const rows = head.channels.map((channel, row) => channelRow(head, channel, row));
   const bottom = 10 + rows.length * (ROW + GAP) + 8;
   const ticks = Array.from({ length: 9 }, (_, i) =>
-    label(`${i * 45}°`, { x: LEFT + (i * WIDTH) / 8, y: bottom }, { 'text-anchor': 'middle', fill: look.faintInk }),
+    label(
+      `${i * 45}°`,
+      { x: LEFT + (i * WIDTH) / 8, y: bottom },
+      { 'text-anchor': 'middle', fill: look.faintInk },
+    ),
   );
   const title = `Counts of ${rows.length} channels over one turn, each with its lower and upper threshold`;
   return picture({ width: LEFT + WIDTH + 24, height: bottom + 12, title }, ...rows, ...ticks);

@@ -20,7 +20,8 @@ export function discFacts({ disc, channels }: HeadPlan): Fact[] {
       `track ${track}: ${showNumber(innerRadiusMm, 2)} to ${showNumber(outerRadiusMm, 2)} mm`,
   );
   const places = channels.map(
-    ({ channel, radiusMm, angleDeg }) => `channel ${channel}: radius ${showMm(Number(radiusMm.toFixed(2)))}, angle ${showDegrees(angleDeg)}`,
+    ({ channel, radiusMm, angleDeg }) =>
+      `channel ${channel}: radius ${showMm(Number(radiusMm.toFixed(2)))}, angle ${showDegrees(angleDeg)}`,
   );
   return [
     ['Diameter over the rim', showMm(spec.diameterMm)],
@@ -29,7 +30,10 @@ export function discFacts({ disc, channels }: HeadPlan): Fact[] {
     ['Code', `${code.family}, ${code.positions} positions of ${showDegrees(360 / code.positions)}`],
     ['Tracks, radius from and to', bands.join('; ')],
     ['Sensors, from the axis', places.join('; ')],
-    ['Process', `${spec.process.kind}; windows from ${showMm(spec.process.minWindowMm)}, lands from ${showMm(spec.process.minLandMm)}`],
+    [
+      'Process',
+      `${spec.process.kind}; windows from ${showMm(spec.process.minWindowMm)}, lands from ${showMm(spec.process.minLandMm)}`,
+    ],
   ];
 }
 
@@ -37,11 +41,20 @@ export function discFacts({ disc, channels }: HeadPlan): Fact[] {
 export function signalFacts({ levels, speed, circuit }: HeadPlan): Fact[] {
   const counts = (value: number): string => `${showNumber(value, 0)} counts`;
   return [
-    ['Fixed resistor', `${showNumber(levels.resistorOhm, 0)} ohm (widest swing at ${showNumber(levels.bestResistorOhm, 0)} ohm)`],
+    [
+      'Fixed resistor',
+      `${showNumber(levels.resistorOhm, 0)} ohm (widest swing at ${showNumber(levels.bestResistorOhm, 0)} ohm)`,
+    ],
     ['Lit, dark', `${counts(levels.litCounts)}, ${counts(levels.darkCounts)}`],
-    ['Thresholds', `${counts(levels.lowCounts)} and ${counts(levels.highCounts)}${circuit.thresholds === 'per-channel' ? '; measure each channel and set its own' : ''}`],
+    [
+      'Thresholds',
+      `${counts(levels.lowCounts)} and ${counts(levels.highCounts)}${circuit.thresholds === 'per-channel' ? '; measure each channel and set its own' : ''}`,
+    ],
     ['Margins lit, dark', `${counts(levels.litMarginCounts)}, ${counts(levels.darkMarginCounts)}`],
-    ['Slowest answer', `${showNumber(speed.lagMs, 1)} ms after the light changes, one read every ${showNumber(speed.loopMs, 1)} ms`],
+    [
+      'Slowest answer',
+      `${showNumber(speed.lagMs, 1)} ms after the light changes, one read every ${showNumber(speed.loopMs, 1)} ms`,
+    ],
     ['Fastest turn with every position read', `${showNumber(speed.limitDegPerS, 0)}°/s`],
   ];
 }
@@ -55,8 +68,14 @@ function shareText({ value, low, high }: Share): string {
 export function proofFacts({ exactTurn, builds }: Proof): Fact[] {
   const { p50, p95, worst } = builds.maxErrorDeg;
   return [
-    ['As drawn', `error ${showDegrees(exactTurn.errors.rmsDeg)} rms, ${showDegrees(exactTurn.errors.maxDeg)} at most`],
+    [
+      'As drawn',
+      `error ${showDegrees(exactTurn.errors.rmsDeg)} rms, ${showDegrees(exactTurn.errors.maxDeg)} at most`,
+    ],
     [`Of ${builds.builds} virtual builds (seed ${builds.seed}) meet the need`, shareText(builds.yield)],
-    ['Largest error of a build', `half within ${showDegrees(p50)}, 95 of 100 within ${showDegrees(p95)}, worst ${showDegrees(worst)}`],
+    [
+      'Largest error of a build',
+      `half within ${showDegrees(p50)}, 95 of 100 within ${showDegrees(p95)}, worst ${showDegrees(worst)}`,
+    ],
   ];
 }

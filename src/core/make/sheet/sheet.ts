@@ -53,11 +53,19 @@ function partsTable(rows: readonly PartRow[]): Markup {
 
 function wiringTable(instrument: Instrument, head: HeadPlan): Markup {
   const { rows } = wiringPlan(instrument, head);
-  return element('div', { class: 'scroll' }, table(['from', 'to', 'note'], rows.map(({ from, to, note }) => [from, to, note])));
+  return element(
+    'div',
+    { class: 'scroll' },
+    table(
+      ['from', 'to', 'note'],
+      rows.map(({ from, to, note }) => [from, to, note]),
+    ),
+  );
 }
 
 function verdict(proof: Proof): Markup {
-  const words = proof.verdict === 'yes' ? 'Yes, this design will read right.' : 'No, this design will not read right.';
+  const words =
+    proof.verdict === 'yes' ? 'Yes, this design will read right.' : 'No, this design will not read right.';
   return element('p', { class: 'verdict' }, `${words} ${proof.reasons.join(' ')}`);
 }
 
@@ -70,7 +78,10 @@ function body({ instrument, head, proof }: ProvedParts): Markup {
     section('Before you begin', ...cautionsFor(instrument).map(cautionBox), element('p', {}, CAUTIONS_DEFER)),
     section(
       'The disc',
-      figure(discPicture(head), 'Seen from the patterned face, the index mark up. Rings with numbers show where each channel looks.'),
+      figure(
+        discPicture(head),
+        'Seen from the patterned face, the index mark up. Rings with numbers show where each channel looks.',
+      ),
       facts(discFacts(head)),
       figure(wordMap(code, spec.windowLevel), 'The same disc unrolled, clockwise from the index mark.'),
     ),
@@ -80,7 +91,10 @@ function body({ instrument, head, proof }: ProvedParts): Markup {
       figure(dividerPicture(instrument, head), 'Every channel is wired like this one.'),
       wiringTable(instrument, head),
     ),
-    section('Build it', element('ol', {}, ...buildSteps(instrument, head).map((step) => element('li', {}, step)))),
+    section(
+      'Build it',
+      element('ol', {}, ...buildSteps(instrument, head).map((step) => element('li', {}, step))),
+    ),
     section(
       'What it should read',
       figure(signalPicture(head), 'Counts of each channel over one turn, with its two thresholds.'),
@@ -98,6 +112,11 @@ export function buildSheet(parts: ProvedParts): string {
     element('title', {}, `Build sheet: ${parts.instrument.name}`),
     { html: `<style>${sheetStyle}</style>` },
   ]);
-  const page = element('html', { lang: 'en' }, element('head', {}, head), element('body', {}, element('main', {}, body(parts))));
+  const page = element(
+    'html',
+    { lang: 'en' },
+    element('head', {}, head),
+    element('body', {}, element('main', {}, body(parts))),
+  );
   return `<!doctype html>\n${page.html}\n`;
 }

@@ -4,8 +4,10 @@ import { showDegrees, showMm, showNumber } from '../../units/index.ts';
 
 function makeDisc({ disc }: Instrument): string {
   const measure = `Then measure it: the rim should be ${showMm(disc.diameterMm)} across.`;
-  if (disc.process.kind === 'fdm') return `Print disc.stl flat, in an opaque dark plastic, walls and floor solid. ${measure}`;
-  if (disc.process.kind === 'laser') return `Cut disc.svg at 100 %, unscaled, from an opaque sheet ${showMm(disc.thicknessMm)} thick. ${measure}`;
+  if (disc.process.kind === 'fdm')
+    return `Print disc.stl flat, in an opaque dark plastic, walls and floor solid. ${measure}`;
+  if (disc.process.kind === 'laser')
+    return `Cut disc.svg at 100 %, unscaled, from an opaque sheet ${showMm(disc.thicknessMm)} thick. ${measure}`;
   return `Print disc.svg on film at 100 %, never "fit to page", and lay two films over each other if the black is not opaque. ${measure}`;
 }
 
@@ -35,7 +37,9 @@ export function buildSteps(instrument: Instrument, head: HeadPlan): string[] {
     `Wire every channel as drawn, with ${showNumber(levels.resistorOhm, 0)} ohm, and put the program on the ${board.title}.`,
     'Open the serial monitor and turn the disc slowly by hand: every channel should swing between its lit and dark counts. A channel that does not is wired wrong, blocked, or flooded by daylight.',
     ...(instrument.circuit.thresholds === 'per-channel'
-      ? ['Write down the lit and dark counts of each channel and set its thresholds in the program to their middle.']
+      ? [
+          'Write down the lit and dark counts of each channel and set its thresholds in the program to their middle.',
+        ]
       : []),
     northStep(instrument),
   ];
