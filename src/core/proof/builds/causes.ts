@@ -1,0 +1,65 @@
+import type { HeadPlan } from '../../head/index.ts';
+import { showMm, showNumber } from '../../units/index.ts';
+import type { BuildStatistics, Cause } from '../proof.ts';
+import { causeNames, type CauseName } from './causeNames.ts';
+import { causeSizes, isAbsent } from './draws.ts';
+import { virtualBuilds, type BuildRequest } from './virtualBuilds.ts';
+
+/**
+ * What it would be worth to be rid of each cause, on the same builds with that cause alone taken away.
+ *
+ * @returns Every cause, most worthwhile first: by yield, and by the 95-of-100 error where the yield does not move.
+ * @check src/core/proof/builds/causes.test.ts
+ */
+export function rankedCauses(head: HeadPlan, request: BuildRequest, builds: BuildStatistics): Cause[] {
+  const sizes = causeSizes(head, null);
+  const causes = causeNames.map((cause) => {
+    const without = isAbsent(sizes, cause) ? builds : virtualBuilds(head, { ...request, without: cause });
+    return {
+      cause,
+      title: TITLES[cause],
+      yieldWithout: without.yield,
+      p95WithoutDeg: without.maxErrorDeg.p95,
+      advice: ADVICE[cause](head),
+    };
+  });
+  return causes.sort(
+    (a, b) => b.yieldWithout.value - a.yieldWithout.value || a.p95WithoutDeg - b.p95WithoutDeg,
+  );
+}
+
+const TITLES: Readonly<Record<CauseName, string>> = {
+  edge: 'Edges of windows off their place',
+  bore: 'Bore off the middle of the pattern',
+  placement: 'Sensors off their place',
+  sensor: 'Sensors that differ from part to part',
+  resistor: 'Resistors within their tolerance',
+  threshold: 'Noise in the thresholds',
+};
+
+/** Factor by which a maker can often better a figure with care: half of it. */
+const HALF = 0.5;
+
+const ADVICE: Readonly<Record<CauseName, (head: HeadPlan) => string>> = {
+  edge: ({ disc: { spec } }) =>
+    `Edges lie within ${showMm(spec.process.edgeSdMm)} (one standard deviation). A finer process brings ` +
+    `${showMm(HALF * spec.process.edgeSdMm)}; a larger disc makes the same millimetres fewer degrees.`,
+  bore: ({ disc: { spec } }) =>
+    `The bore lies within ${showMm(spec.process.boreSdMm)} of the pattern's middle (one standard deviation). Cut both in ` +
+    `one set-up, or turn the disc on its shaft against a fixed point before gluing, to ${showMm(HALF * spec.process.boreSdMm)}.`,
+  placement: ({ spec }) =>
+    `Sensors stand within ${showMm(spec.tangentialSdMm)} along and ${showMm(spec.radialSdMm)} across their tracks. Drill or ` +
+    'print all seats in one piece with the apertures, and let the apertures, not the sensors, set the place.',
+  sensor: ({ spec, circuit }) =>
+    `Parts differ by ${showNumber(100 * spec.detector.spread, 0)} % (one standard deviation). ` +
+    (circuit.thresholds === 'shared'
+      ? 'Set circuit.thresholds to per-channel and measure them on the build, or sort the parts by a meter.'
+      : 'Sort the parts by a meter, or choose each resistor for its own sensor.'),
+  resistor: ({ circuit }) =>
+    circuit.resistorTolerancePercent > 1
+      ? `Use 1 % resistors in place of ${showNumber(circuit.resistorTolerancePercent, 1)} %, or sort them by a meter.`
+      : 'These resistors are as good as is sold; measure thresholds on each channel of the build.',
+  threshold: ({ circuit }) =>
+    `A conversion is noisy by ${showNumber(circuit.noiseCounts, 1)} counts. Average several readings when thresholds ` +
+    'are measured, keep wires short, and put 10 to 100 nF from each input to ground.',
+};

@@ -1,0 +1,143 @@
+import {
+  conversionSigmaCounts,
+  hysteresisCounts,
+  signalOf,
+  switchLights,
+  thresholdsBetween,
+  type HeadPlan,
+  type Signal,
+} from '../../head/index.ts';
+import { seededRandom, type Random } from '../../units/index.ts';
+import type { Conditions } from '../turn/conditions.ts';
+import type { TurnModel } from '../turn/turnModel.ts';
+import { causeNames, type CauseName } from './causeNames.ts';
+
+/** Builds that share one set of streams: work can be split between blocks and still draw the same. */
+export const BUILDS_PER_BLOCK = 256;
+
+/** How large each cause is: one standard deviation. */
+export interface CauseSizes {
+  /** [mm] */
+  readonly edgeMm: number;
+  readonly boreMm: number;
+  readonly alongMm: number;
+  readonly acrossMm: number;
+  /** Of the logarithm of a part's factor. [-] */
+  readonly part: number;
+  readonly resistor: number;
+  /** [counts] */
+  readonly thresholdCounts: number;
+}
+
+/** One stream of draws a cause. */
+export type Streams = Readonly<Record<CauseName, Random>>;
+
+/**
+ * The sizes a head's process, placement, parts and converter give.
+ *
+ * A part's factor is lognormal, so that none comes out negative; its standard deviation is the stated spread.
+ *
+ * @param without - Cause taken to be absent, or `null`.
+ */
+export function causeSizes({ disc, spec, circuit }: HeadPlan, without: CauseName | null): CauseSizes {
+  const sizes: CauseSizes = {
+    edgeMm: disc.spec.process.edgeSdMm,
+    boreMm: disc.spec.process.boreSdMm,
+    alongMm: spec.tangentialSdMm,
+    acrossMm: spec.radialSdMm,
+    part: Math.sqrt(Math.log1p(spec.detector.spread ** 2)),
+    resistor: circuit.resistorTolerancePercent / 200, // as sold, the tolerance is two standard deviations
+    thresholdCounts: conversionSigmaCounts(circuit),
+  };
+  return without === null ? sizes : { ...sizes, ...NOTHING_OF[without] };
+}
+
+const NOTHING_OF: Readonly<Record<CauseName, Partial<CauseSizes>>> = {
+  edge: { edgeMm: 0 },
+  bore: { boreMm: 0 },
+  placement: { alongMm: 0, acrossMm: 0 },
+  sensor: { part: 0 },
+  resistor: { resistor: 0 },
+  threshold: { thresholdCounts: 0 },
+};
+
+/** True when a cause is too small to move anything. */
+export function isAbsent(sizes: CauseSizes, cause: CauseName): boolean {
+  return Object.keys(NOTHING_OF[cause]).every((size) => sizes[size as keyof CauseSizes] === 0);
+}
+
+/** Streams of a block of builds; each cause has its own, so that taking one away leaves the others' draws as they were. */
+export function streamsOf(seed: number, block: number): Streams {
+  const stream = (cause: CauseName): Random => seededRandom(mixed(seed, causeNames.indexOf(cause), block));
+  return {
+    edge: stream('edge'),
+    bore: stream('bore'),
+    placement: stream('placement'),
+    sensor: stream('sensor'),
+    resistor: stream('resistor'),
+    threshold: stream('threshold'),
+  };
+}
+
+/** One 32-bit seed of several whole numbers, each bit of which depends on all of theirs. */
+function mixed(seed: number, cause: number, block: number): number {
+  let hash = 0;
+  for (const value of [seed % 4294967296, Math.floor(seed / 4294967296), cause, block]) {
+    hash = Math.imul(hash ^ value, 0x9e3779b1);
+    hash = Math.imul(hash ^ (hash >>> 15), 0x85ebca6b);
+    hash ^= hash >>> 13;
+  }
+  return hash | 0;
+}
+
+/** Draws builds one after another into the same conditions. */
+export interface Drawer {
+  draw(streams: Streams, into: Conditions): void;
+}
+
+/** A drawer for a head's model; a cause of no size draws nothing and leaves the drawing as it is. */
+export function drawerOf(model: TurnModel, sizes: CauseSizes): Drawer {
+  const switches = switchDrawer(model, sizes);
+  return {
+    draw: (streams, into) => {
+      if (sizes.edgeMm > 0) drawAround(streams.edge, model.movesMm, sizes.edgeMm, into.edgeMm);
+      if (sizes.boreMm > 0) drawAround(streams.bore, null, sizes.boreMm, into.boreMm);
+      if (sizes.alongMm > 0 || sizes.acrossMm > 0) {
+        drawAround(streams.placement, null, sizes.alongMm, into.alongMm);
+        drawAround(streams.placement, null, sizes.acrossMm, into.acrossMm);
+      }
+      if (sizes.part > 0 || sizes.resistor > 0 || sizes.thresholdCounts > 0) switches(streams, into);
+    },
+  };
+}
+
+function drawAround(random: Random, middle: Float64Array | null, sd: number, into: Float64Array): void {
+  for (let i = 0; i < into.length; i++) into[i] = (middle ? middle[i]! : 0) + sd * random.normal();
+}
+
+/**
+ * Draws parts, resistors and thresholds, and finds the light at which each channel then changes.
+ *
+ * Thresholds of one's own lie halfway between what the channel really reads; shared ones stay as drawn.
+ */
+function switchDrawer({ head }: TurnModel, sizes: CauseSizes): (streams: Streams, into: Conditions) => void {
+  const { circuit, levels, board, spec } = head;
+  const signal: Signal = signalOf(spec.detector, levels.resistorOhm, circuit.sensorTo, board);
+  const hysteresis = hysteresisCounts(circuit, signal.scaleCounts);
+  const isShared = circuit.thresholds === 'shared';
+  return (streams, into) => {
+    for (let c = 0; c < into.risingLight.length; c++) {
+      const part = sizes.part > 0 ? Math.exp(sizes.part * streams.sensor.normal()) : 1;
+      const resistor =
+        sizes.resistor > 0 ? Math.max(0.01, 1 + sizes.resistor * streams.resistor.normal()) : 1;
+      const off = sizes.thresholdCounts > 0 ? sizes.thresholdCounts * streams.threshold.normal() : 0;
+      const own = isShared
+        ? levels
+        : thresholdsBetween(signal.counts(1, part, resistor), signal.counts(0, part, resistor), hysteresis);
+      const moved = { lowCounts: own.lowCounts + off, highCounts: own.highCounts + off };
+      const lights = switchLights(moved, signal, part, resistor);
+      into.risingLight[c] = lights.risingLight;
+      into.fallingLight[c] = lights.fallingLight;
+    }
+  };
+}

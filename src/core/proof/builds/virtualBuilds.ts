@@ -1,0 +1,135 @@
+import { throwIfAny, type Problem } from '../../error/index.ts';
+import type { HeadPlan } from '../../head/index.ts';
+import type { BuildStatistics } from '../proof.ts';
+import { drawnConditions } from '../turn/conditions.ts';
+import { roomForErrors } from '../turn/turnErrors.ts';
+import { findEvents, roomForEvents } from '../turn/turnEvents.ts';
+import { turnModel, type TurnModel } from '../turn/turnModel.ts';
+import { walkTurn } from '../turn/walkTurn.ts';
+import type { CauseName } from './causeNames.ts';
+import { BUILDS_PER_BLOCK, causeSizes, drawerOf, streamsOf } from './draws.ts';
+import { countWorst, emptyTally, errorBelow, histogramOf, type BuildTally } from './tally.ts';
+import { wilsonShare } from './wilson.ts';
+
+/** Which builds to make, and what is asked of them. */
+export interface BuildRequest {
+  /** [-], whole, 1..10,000,000 */
+  readonly builds: number;
+  /** Any whole number from 0; equal seeds give equal builds. [-] */
+  readonly seed: number;
+  /** Largest error of a good build. [deg] */
+  readonly accuracyDeg: number;
+  /** Cause taken to be absent, the draws of all others staying as they are. */
+  readonly without?: CauseName;
+}
+
+/** Most builds of one request: minutes of work, and far more than any yield needs. */
+const MOST_BUILDS = 10_000_000;
+
+/**
+ * Many builds of one design, each with edges, bore, sensors, resistors and thresholds drawn anew.
+ *
+ * Each build is turned once each way. It is good when no word is one the code does not have, every position shows,
+ * and no error exceeds `accuracyDeg` or one step.
+ *
+ * @throws `proof/builds-out-of-range`, `proof/seed-not-whole`, `proof/too-many-channels`
+ * @check test/published/binary-misread, test/published/quantisation
+ */
+export function virtualBuilds(head: HeadPlan, request: BuildRequest): BuildStatistics {
+  throwIfAny(requestProblems(request));
+  const model = turnModel(head);
+  const tally = emptyTally();
+  const blocks = Math.ceil(request.builds / BUILDS_PER_BLOCK);
+  const drawer = drawerOf(model, causeSizes(head, request.without ?? null));
+  const bench = benchOf(model);
+  const mostDeg = Math.min(request.accuracyDeg, model.stepDeg) + ROUNDING_DEG;
+  for (let block = 0; block < blocks; block++) {
+    const streams = streamsOf(request.seed, block);
+    const builds = Math.min(BUILDS_PER_BLOCK, request.builds - block * BUILDS_PER_BLOCK);
+    for (let build = 0; build < builds; build++) {
+      drawer.draw(streams, bench.conditions);
+      turnBuild(model, bench, mostDeg, tally);
+    }
+  }
+  return statisticsOf(tally, request);
+}
+
+/** Half a step is met by a disc without error, give or take the rounding of sums of angles. [deg] */
+const ROUNDING_DEG = 1e-9;
+
+function requestProblems({ builds, seed }: BuildRequest): Problem[] {
+  const problems: Problem[] = [];
+  if (!Number.isInteger(builds) || builds < 1 || builds > MOST_BUILDS) {
+    problems.push({
+      code: 'proof/builds-out-of-range',
+      what: 'That many virtual builds cannot be made.',
+      where: 'builds',
+      got: String(builds),
+      allowed: `a whole number from 1 to ${MOST_BUILDS}`,
+      fix: 'Ask for 1000 builds, which know the yield within 3 %.',
+    });
+  }
+  if (!Number.isSafeInteger(seed) || seed < 0) {
+    problems.push({
+      code: 'proof/seed-not-whole',
+      what: 'The seed of the draws must be a whole number.',
+      where: 'seed',
+      got: String(seed),
+      allowed: `a whole number from 0 to ${Number.MAX_SAFE_INTEGER}`,
+      fix: 'Use seed 1.',
+    });
+  }
+  return problems;
+}
+
+/** Room that every build is made in, one after another. */
+type Bench = ReturnType<typeof benchOf>;
+
+function benchOf(model: TurnModel) {
+  return {
+    conditions: drawnConditions(model),
+    growing: roomForEvents(model),
+    falling: roomForEvents(model),
+    errors: roomForErrors(model.centresDeg.length),
+  };
+}
+
+/** Turns a build both ways and adds it to the tally. */
+function turnBuild(model: TurnModel, bench: Bench, mostDeg: number, tally: BuildTally): void {
+  const { conditions, errors } = bench;
+  const positions = model.centresDeg.length;
+  let maxDeg = 0;
+  let isLegal = true;
+  let isSeen = true;
+  for (let way = 0; way < 2; way++) {
+    const events = way === 0 ? bench.growing : bench.falling;
+    findEvents(model, conditions, way === 0 ? 'growing' : 'falling', events);
+    walkTurn(model, events, errors);
+    if (errors.maxDeg > maxDeg) maxDeg = errors.maxDeg;
+    if (errors.illegalDeg > 0) isLegal = false;
+    if (errors.shown < positions) isSeen = false;
+    tally.squareSum += errors.squareSum;
+    tally.shownDeg += errors.shownDeg;
+    tally.misreadDeg += errors.misreadDeg;
+    tally.illegalDeg += errors.illegalDeg;
+    tally.turnedDeg += 360;
+  }
+  tally.builds += 1;
+  if (isLegal && isSeen && maxDeg <= mostDeg) tally.good += 1;
+  if (!isSeen) tally.unseen += 1;
+  countWorst(tally, maxDeg);
+}
+
+function statisticsOf(tally: BuildTally, { builds, seed }: BuildRequest): BuildStatistics {
+  return {
+    builds,
+    seed,
+    yield: wilsonShare(tally.good, builds),
+    rmsDeg: tally.shownDeg > 0 ? Math.sqrt(tally.squareSum / tally.shownDeg) : 0,
+    maxErrorDeg: { p50: errorBelow(tally, 0.5), p95: errorBelow(tally, 0.95), worst: tally.worstDeg },
+    histogram: histogramOf(tally),
+    misreadShare: tally.misreadDeg / tally.turnedDeg,
+    illegalShare: tally.illegalDeg / tally.turnedDeg,
+    unseenBuilds: wilsonShare(tally.unseen, builds),
+  };
+}

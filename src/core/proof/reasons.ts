@@ -1,0 +1,112 @@
+import type { HeadPlan } from '../head/index.ts';
+import type { Need } from '../instrument/index.ts';
+import { showDegrees, showMm, showNumber } from '../units/index.ts';
+import type { BuildStatistics, Cause, ExactTurn } from './proof.ts';
+import { familyTitle, jumpText, showShareOf } from './rival.ts';
+
+/** What a verdict rests on. */
+export interface Evidence {
+  readonly head: HeadPlan;
+  readonly need: Need;
+  readonly exactTurn: ExactTurn;
+  readonly builds: BuildStatistics;
+  readonly causes: readonly Cause[];
+}
+
+/** Everything that makes the verdict no, in sentences; empty when the design will read right. */
+export function shortfalls(evidence: Evidence): string[] {
+  const found = [tooCoarse(evidence), ...asDrawn(evidence), tooFast(evidence), tooFew(evidence)];
+  const sentences = found.filter((sentence) => sentence !== null);
+  if (sentences.length === 0) return [];
+  const jumps = jumpText(evidence.head.disc.code);
+  return jumps === null ? sentences : [...sentences, `${jumps} A Gray code changes one channel at a time.`];
+}
+
+/** Why the verdict is yes. */
+export function merits({ head, need, builds }: Evidence): string[] {
+  const { value, low, high } = builds.yield;
+  const percent = (share: number): string => showNumber(100 * share, 1);
+  return [
+    `${percent(value)} of 100 virtual builds (${percent(low)} to ${percent(high)}) read within ${showDegrees(need.accuracyDeg)} ` +
+      `everywhere, both ways round; you ask for ${percent(need.wantedYield)}.`,
+    `95 of 100 builds are never more than ${showDegrees(builds.maxErrorDeg.p95)} out, half a step of ` +
+      `${showDegrees(180 / head.disc.code.positions)} included.`,
+    `It is read at up to ${showNumber(head.speed.limitDegPerS, 0)} deg/s; you ask for ${showNumber(need.turnRateDegPerS, 0)} deg/s.`,
+  ];
+}
+
+function tooCoarse({ head, need }: Evidence): string | null {
+  const { positions } = head.disc.code;
+  const half = 180 / positions;
+  if (need.accuracyDeg >= half) return null;
+  const enough = 2 * Math.ceil(90 / need.accuracyDeg);
+  return (
+    `${positions} positions cannot be read to within ${showDegrees(need.accuracyDeg)}, since half a step is ${showDegrees(half)}: ` +
+    `set need.positions to ${enough} or more, or need.accuracyDeg to more than ${showDegrees(half)}.`
+  );
+}
+
+/** What is wrong before any error of making. */
+function asDrawn({ head, need, exactTurn }: Evidence): (string | null)[] {
+  const { maxDeg, misreadShare, illegalShare, unseenPositions } = exactTurn.errors;
+  const half = 180 / head.disc.code.positions;
+  return [
+    need.accuracyDeg >= half && maxDeg > need.accuracyDeg + ROUNDING_DEG
+      ? `Even made exactly as drawn it reads up to ${showDegrees(maxDeg)} out.${edgeShiftText(head)}`
+      : null,
+    misreadShare > 0
+      ? `Even made exactly as drawn it is more than a step out over ${showShareOf(misreadShare)} of the turn.`
+      : null,
+    illegalShare > 0
+      ? `Even made exactly as drawn it shows words that do not exist over ${showShareOf(illegalShare)} of the turn.`
+      : null,
+    unseenPositions.length > 0
+      ? `Even made exactly as drawn it never shows ${listOf(unseenPositions)}.`
+      : null,
+  ];
+}
+
+/** Half a step is met by a disc without error, give or take the rounding of sums of angles. [deg] */
+const ROUNDING_DEG = 1e-9;
+
+/** What the thresholds and the process do to every edge, with a space before; empty for a code whose words do the harm. */
+function edgeShiftText({ levels, disc }: HeadPlan): string {
+  if (jumpText(disc.code) !== null) return '';
+  const middle = (levels.risingLight + levels.fallingLight) / 2;
+  const { windowGrowthMm } = disc.spec.process;
+  const growth = windowGrowthMm === 0 ? '' : ` Windows come out ${showMm(windowGrowthMm)} wider than drawn.`;
+  return (
+    ` A channel changes at ${showNumber(100 * middle, 1)} % of full light, and the farther that is from 50 % the wider or ` +
+    `narrower every window looks: narrow the spot, or use a phototransistor, which is linear.${growth}`
+  );
+}
+
+function listOf(positions: readonly number[]): string {
+  const shown = positions.slice(0, 5).join(', ');
+  const rest = positions.length > 5 ? ` and ${positions.length - 5} more` : '';
+  return `${positions.length === 1 ? 'position' : 'positions'} ${shown}${rest}`;
+}
+
+function tooFast({ head, need }: Evidence): string | null {
+  const { limitDegPerS, lagMs, loopMs } = head.speed;
+  if (need.turnRateDegPerS <= limitDegPerS) return null;
+  return (
+    `At ${showNumber(need.turnRateDegPerS, 0)} deg/s some positions pass unread: the limit is ${showNumber(limitDegPerS, 1)} deg/s, ` +
+    `from ${showNumber(lagMs, 1)} ms of lag in the sensor and ${showNumber(loopMs, 1)} ms for one read with its line.`
+  );
+}
+
+function tooFew({ need, builds, causes, head }: Evidence): string | null {
+  if (builds.yield.value >= need.wantedYield) return null;
+  const percent = (share: number): string => showNumber(100 * share, 1);
+  const [first] = causes;
+  const gain = first ? first.yieldWithout.value - builds.yield.value : 0;
+  const help =
+    first && gain > 0
+      ? ` The worst cause is "${first.title.toLowerCase()}": without it ${percent(first.yieldWithout.value)} would. ${first.advice}`
+      : '';
+  return (
+    `Only ${percent(builds.yield.value)} of 100 virtual builds in ${familyTitle(head.disc.code.family)} read within ` +
+    `${showDegrees(Math.min(need.accuracyDeg, 360 / head.disc.code.positions))} everywhere; you ask for ${percent(need.wantedYield)}.${help}`
+  );
+}
