@@ -79,7 +79,7 @@ describe('a disc that cannot be made', () => {
     ['disc/windows-meet-at-corner', { webMm: 0, code: 'natural-binary' }],
     [
       'disc/neck-too-narrow',
-      { webMm: 0, notch: noNotch, process: { ...jettyDisc.process, minLandMm: 3.6 } },
+      { webMm: 0, windowLevel: 0, notch: noNotch, process: { ...jettyDisc.process, minLandMm: 3.6 } },
       64,
     ],
     [
