@@ -77,11 +77,17 @@ describe('a file made to hurt the reader', () => {
     });
   });
 
+  it('tells the first 50 of a thousand slips of YAML too', () => {
+    const problems = problemsOf('"\\q": 1\n'.repeat(1000));
+    expect(problems).toHaveLength(51);
+    expect(problems[49]).toMatchObject({ code: 'instrument/not-yaml', where: 'f.yaml:50:2' });
+    expect(problems[50]!.got).toBe('1000 problems');
+  });
+
   it('never names a path, a line or a sign that would break a line of output', () => {
     const [problem] = problemsOf('vanewright: 1\n"a\\nb\\e\\u202e": "c\\rd"\n').filter(({ code }) =>
       code.endsWith('unknown-field'),
     );
-    // eslint-disable-next-line no-control-regex -- control characters are what must not be there
     expect(`${problem!.where}${problem!.got}`).not.toMatch(/[\u0000-\u001f\u202e]/);
     expect(problem!.got).toContain('a\\u000ab');
   });

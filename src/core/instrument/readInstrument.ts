@@ -1,5 +1,5 @@
 import { LineCounter } from 'yaml';
-import { BrokenPromise, throwIfAny, VanewrightError, type Problem } from '../error/index.ts';
+import { BrokenPromise, throwIfAny, VanewrightError } from '../error/index.ts';
 import { checkFields } from './checkFields.ts';
 import { versionProblem } from './checkVersion.ts';
 import type { Instrument } from './instrument.ts';
@@ -7,7 +7,8 @@ import { problemAt, type FieldProblem } from './problems/fieldProblem.ts';
 import { shown, spelt } from './problems/words.ts';
 import { resolveInstrument } from './resolveInstrument.ts';
 import { FILE_VERSION } from './schema/instrumentSchema.ts';
-import { pathFrom, Places, type PlacedProblem } from './yaml/places.ts';
+import { inReadingOrder, type PlacedProblem } from './yaml/placedProblem.ts';
+import { pathFrom, Places } from './yaml/places.ts';
 import { characterProblem, plainText, sizeProblem } from './yaml/readableText.ts';
 import { yamlDocument } from './yaml/yamlDocument.ts';
 import { yamlTree, type Fields } from './yaml/yamlTree.ts';
@@ -23,33 +24,12 @@ export interface InstrumentFile {
   placeOf(fieldPath: string): string;
 }
 
-/** Most problems that are told in full; the number of the others is told. */
-const MOST_PROBLEMS = 50;
-
 /** Line starts of a text. */
 function lineCounterOf(text: string): LineCounter {
   const lines = new LineCounter();
   lines.addNewLine(0);
   for (let i = text.indexOf('\n'); i >= 0; i = text.indexOf('\n', i + 1)) lines.addNewLine(i + 1);
   return lines;
-}
-
-/** Problems from top to bottom, the last saying how many more there are. */
-function inReadingOrder(placed: readonly PlacedProblem[]): readonly Problem[] {
-  const problems = [...placed].sort((a, b) => a.offset - b.offset).map(({ problem }) => problem);
-  const more = problems.length - MOST_PROBLEMS;
-  if (more <= 0) return problems;
-  return [
-    ...problems.slice(0, MOST_PROBLEMS),
-    {
-      code: 'instrument/more-problems',
-      what: `There are ${more} more problems further down.`,
-      where: problems[MOST_PROBLEMS]!.where,
-      got: `${problems.length} problems`,
-      allowed: 'none',
-      fix: 'Mend those above and run again.',
-    },
-  ];
 }
 
 /** The whole file as a group of fields. @throws when it is empty or something else */

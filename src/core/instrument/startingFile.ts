@@ -25,7 +25,7 @@ name: ${JSON.stringify(name)}
 need:
   positions: 32 # equal steps of a turn; 32 steps are 11.25 degrees each
   accuracyDeg: 10 # largest error you accept, the half step of 5.6 degrees included
-  turnRateDegPerS: 90 # fastest turn that must still be read
+  turnRateDegPerS: 60 # fastest turn at which every position must still be read
   wantedYield: 0.95 # 95 builds in 100 must meet the need
 
 disc:

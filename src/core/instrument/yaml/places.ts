@@ -1,5 +1,4 @@
 import type { LineCounter } from 'yaml';
-import type { Problem } from '../../error/index.ts';
 import { spelt } from '../problems/words.ts';
 
 /** Way to a value: names of fields, and indices of list items. */
@@ -11,13 +10,6 @@ export interface Span {
   readonly key: number;
   /** Where its value begins; its name when the value is a group, a list or missing. */
   readonly value: number;
-}
-
-/** A problem and where it stands, so that problems can be told from top to bottom. */
-export interface PlacedProblem {
-  /** [characters from the start] */
-  readonly offset: number;
-  readonly problem: Problem;
 }
 
 /** Longest field path that is shown in full; the longest we know has 32 characters. */

@@ -1,5 +1,6 @@
 import type { ErrorCode, YAMLParseError } from 'yaml';
-import type { Problem } from '../../error/index.ts';
+import { quoted } from '../problems/words.ts';
+import type { PlacedProblem } from './placedProblem.ts';
 import type { Places } from './places.ts';
 
 interface Reading {
@@ -56,23 +57,21 @@ const OTHER: Reading = {
   fix: 'Compare this line with a fresh file from `vanewright new`.',
 };
 
-/** The line round a place, shortened, as a maker sees it. */
+/** How far a line is followed to either side; an error shows no more. [characters] */
+const NEIGHBOURHOOD = 80;
+
+/** The line round a place. */
 function lineAt(text: string, offset: number): string {
-  const from = text.lastIndexOf('\n', offset - 1) + 1;
-  const end = text.indexOf('\n', offset);
-  const line = text.slice(from, end < 0 ? undefined : end).trim();
-  return line.length > 60 ? `${line.slice(0, 57)}...` : line;
+  const before = text.slice(Math.max(0, offset - NEIGHBOURHOOD), offset);
+  const after = text.slice(offset, offset + NEIGHBOURHOOD);
+  return `${before.slice(before.lastIndexOf('\n') + 1)}${after.split('\n', 1)[0]!}`.trim();
 }
 
 /** What the YAML reader stumbled over, in a maker's words. */
-export function syntaxProblem(error: YAMLParseError, text: string, places: Places): Problem {
+export function syntaxProblem(error: YAMLParseError, text: string, places: Places): PlacedProblem {
   const [offset] = error.pos;
   const reading = READINGS[error.code] ?? OTHER;
   const line = lineAt(text, offset);
-  return {
-    code: 'instrument/not-yaml',
-    ...reading,
-    where: places.at(offset),
-    got: line || 'the end of a line',
-  };
+  const got = line === '' ? 'an empty line' : quoted(line);
+  return { offset, problem: { code: 'instrument/not-yaml', ...reading, where: places.at(offset), got } };
 }

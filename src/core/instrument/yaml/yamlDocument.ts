@@ -1,5 +1,7 @@
 import { Composer, Lexer, Parser, type Document, type LineCounter, type ParsedNode } from 'yaml';
-import { VanewrightError, type Problem } from '../../error/index.ts';
+import { throwIfAny, VanewrightError, type Problem } from '../../error/index.ts';
+import { quoted } from '../problems/words.ts';
+import { inReadingOrder, type PlacedProblem } from './placedProblem.ts';
 import type { Places } from './places.ts';
 import { syntaxProblem } from './syntaxProblem.ts';
 
@@ -63,41 +65,54 @@ export function refuseDepth(places: Places, offset: number): never {
   });
 }
 
-/** The one YAML document in a text. */
+/** A `%` line, which could turn the file into YAML 1.1, where `no` means false. */
+function directiveProblem(document: Document, text: string, places: Places): PlacedProblem[] {
+  const { yaml, tags } = document.directives!;
+  if (!yaml.explicit && Object.keys(tags).length <= 1) return []; // `!!` is always among the tags
+  const offset = Math.max(text.search(/^%/m), 0);
+  return [
+    {
+      offset,
+      problem: {
+        code: 'instrument/yaml-directive',
+        what: 'The file has a % line, which an instrument file does not use.',
+        where: places.at(offset),
+        got: quoted(text.slice(offset).split('\n', 1)[0]!),
+        allowed: 'no % line: the file is YAML 1.2',
+        fix: 'Remove the % line.',
+      },
+    },
+  ];
+}
+
+function documentsProblem(documents: readonly Document.Parsed[], places: Places): PlacedProblem[] {
+  const second = documents[1];
+  if (!second) return [];
+  return [
+    {
+      offset: second.range[0],
+      problem: {
+        code: 'instrument/several-documents',
+        what: 'The file holds more than one document.',
+        where: places.at(second.range[0]),
+        got: `${documents.length} documents`,
+        allowed: '1 document',
+        fix: 'Keep one instrument a file, and remove the line of three dashes or dots between them.',
+      },
+    },
+  ];
+}
+
+/** The one YAML document in a text. @throws VanewrightError with everything that is not YAML */
 export function yamlDocument(text: string, places: Places, lines: LineCounter): Document.Parsed<ParsedNode> {
-  const composer = new Composer({
-    version: '1.2',
-    schema: 'core',
-    strict: true,
-    uniqueKeys: false,
-    lineCounter: lines,
-  });
+  const composer = new Composer({ version: '1.2', schema: 'core', uniqueKeys: false, lineCounter: lines });
   const documents = [...composer.compose(tokensOf(text, places), true, text.length)];
-  const [document, second] = documents;
-  const problems = documents
-    .flatMap(({ errors }) => errors)
-    .map((error) => syntaxProblem(error, text, places));
-  if (document?.directives?.yaml.explicit || Object.keys(document?.directives?.tags ?? {}).length > 1) {
-    problems.unshift({
-      code: 'instrument/yaml-directive',
-      what: 'The file begins with a % line, which an instrument file does not use.',
-      where: places.at(0),
-      got: text.slice(0, 40).split('\n', 1)[0]!,
-      allowed: 'no % line: the file is YAML 1.2',
-      fix: 'Remove the % line.',
-    });
-  }
-  if (second) {
-    problems.push({
-      code: 'instrument/several-documents',
-      what: 'The file holds more than one document.',
-      where: places.at(second.range[0]),
-      got: `${documents.length} documents`,
-      allowed: '1 document',
-      fix: 'Keep one instrument a file, and remove the line of three dashes or dots between them.',
-    });
-  }
-  const [first, ...rest] = problems;
-  if (first) throw new VanewrightError([first, ...rest]);
-  return document!;
+  const document = documents[0]!; // the composer was told to make one even of nothing
+  const problems = [
+    ...directiveProblem(document, text, places),
+    ...documents.flatMap(({ errors }) => errors).map((error) => syntaxProblem(error, text, places)),
+    ...documentsProblem(documents, places),
+  ];
+  throwIfAny(inReadingOrder(problems));
+  return document;
 }

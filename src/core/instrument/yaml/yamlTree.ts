@@ -9,7 +9,8 @@ import {
   type YAMLMap,
 } from 'yaml';
 import { VanewrightError, type Problem } from '../../error/index.ts';
-import { type Path, type PlacedProblem, type Places } from './places.ts';
+import type { PlacedProblem } from './placedProblem.ts';
+import type { Path, Places } from './places.ts';
 import { quoted } from '../problems/words.ts';
 import { MOST_DEPTH, refuseDepth } from './yamlDocument.ts';
 
