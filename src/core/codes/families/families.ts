@@ -1,4 +1,5 @@
 import type { CodeFamily } from '../family.ts';
+import { balancedGray } from './balancedGray.ts';
 import { naturalBinary } from './naturalBinary.ts';
 import { reflectedGray } from './reflectedGray.ts';
 import { singleTrackGray } from './singleTrackGray.ts';
@@ -6,6 +7,7 @@ import { singleTrackGray } from './singleTrackGray.ts';
 /** Every code a disc can carry, in the order a maker should read them. */
 export const families = [
   reflectedGray,
+  balancedGray,
   singleTrackGray,
   naturalBinary,
 ] as const satisfies readonly CodeFamily[];

@@ -1,0 +1,36 @@
+import { VanewrightError } from '../../error/index.ts';
+import { seededRandom } from '../../units/index.ts';
+import type { CodeFamily } from '../family.ts';
+import { POSITIONS_RANGE } from '../model.ts';
+import { balanceCycle } from '../search/balanceCycle.ts';
+import { StepCounter } from '../search/limits.ts';
+import { planFromWords, tracksFor } from '../wordTracks.ts';
+import { oddCountRefusal } from './parity.ts';
+import { centredGray } from './reflectedGray.ts';
+
+/**
+ * Gray code whose tracks are equally busy: the numbers of changes differ by two at most.
+ *
+ * @source derived from the reflected code by swaps of parallel steps; see search/balanceCycle.ts
+ * @check test/published/balanced-gray
+ */
+export const balancedGray: CodeFamily = {
+  name: 'balanced-gray',
+  title: 'balanced Gray',
+  options: [],
+  refusal: (positions) => oddCountRefusal(positions, POSITIONS_RANGE.most),
+  build: (positions, _options, limits) => {
+    const channels = tracksFor(positions);
+    const steps = new StepCounter(limits);
+    const words = balanceCycle(centredGray(positions), channels, seededRandom(limits.seed), steps);
+    if (words) return { ...planFromWords(words, channels), search: { steps: steps.done, provedBest: true } };
+    throw new VanewrightError({
+      code: 'codes/search-ran-out',
+      what: 'The search for equally busy tracks ran out of steps.',
+      where: 'need.positions',
+      got: `${positions} positions on ${channels} channels, ${steps.done} steps tried`,
+      allowed: 'more steps, or another seed',
+      fix: 'Set disc.code to reflected-gray, or allow the search more steps.',
+    });
+  },
+};
