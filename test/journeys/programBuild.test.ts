@@ -98,4 +98,16 @@ describe('the program through the compiler', () => {
     const threeFlagsInPlaceOfNone = 2;
     expect(text.length + '\n'.length + threeFlagsInPlaceOfNone).toBe(lineCharsAtMost(5, 1023));
   });
+
+  it('finishes a line before it begins the next, even when that is overdue', async () => {
+    const { hex, symbols } = await build({ baud: 57_600, lineIntervalMs: 20 });
+    const chip = new AvrChip(hex);
+    for (let input = 0; input < 5; input++) setCounts(chip, input, 900);
+    chip.runUntil(() => chip.lines.at(-1)!.length > 3, 40); // most of the line still waits
+    chip.setMemory(symbols.get('lastLineMs')! - 0x800000, 2 ** 32 - 1000);
+    chip.runMs(60);
+    const numbers = chip.lines.slice(0, -1).map((text) => lineOf(text).lineNumber);
+    expect(numbers.length).toBeGreaterThan(3);
+    expect(numbers).toEqual(numbers.map((_, i) => i));
+  });
 });

@@ -32,6 +32,10 @@ function show(chip: AvrChip, word: string): void {
     setCounts(chip, channel, bit === '1' ? LIT_COUNTS : DARK_COUNTS);
 }
 
+function setCounter(chip: AvrChip, name: string, value: number): void {
+  chip.setMemory(program.symbols.get(name)! - 0x800000, Math.floor(value));
+}
+
 /** A chip that has read position 0 for some lines, and the flags of all lines from here on. */
 function started(): { chip: AvrChip; flagsSince: () => LineFlag[] } {
   const chip = new AvrChip(program.hex);
@@ -101,12 +105,17 @@ describe('what a line says about itself', () => {
     expect(flagsSince()).toContain('impossibleJump');
   });
 
-  it('forgets where the vane was after the time of half a turn', () => {
+  it('forgets where the vane was, also when it could not be read for over an hour', () => {
     const { chip, flagsSince } = started();
     show(chip, NOT_ON_DISC);
-    chip.runMs(130);
+    chip.runMs(4);
+    // After 2^32 us the elapsed time no longer fits 32 bits as microseconds: 71.6 minutes.
+    setCounter(chip, 'timer0_millis', 2 ** 32 / 1000 + 12);
+    setCounter(chip, 'lastLineMs', 2 ** 32 / 1000 + 12);
+    chip.runMs(8);
     show(chip, wordOf(6));
     chip.runMs(12);
+    expect(flagsSince()).toContain('illegalWord');
     expect(flagsSince()).not.toContain('impossibleJump');
   });
 
@@ -114,8 +123,8 @@ describe('what a line says about itself', () => {
     const chip = new AvrChip(program.hex);
     show(chip, wordOf(3));
     chip.runMs(2);
-    chip.setMemory(program.symbols.get('timer0_millis')! - 0x800000, 2 ** 32 - 30);
-    chip.setMemory(program.symbols.get('lastLineMs')! - 0x800000, 2 ** 32 - 30);
+    setCounter(chip, 'timer0_millis', 2 ** 32 - 30);
+    setCounter(chip, 'lastLineMs', 2 ** 32 - 30);
     chip.runMs(60);
     const lines = chip.lines.slice(0, -1).map(lineOf);
     expect(lines.length).toBeGreaterThan(10);
