@@ -1,4 +1,4 @@
-import type { Share } from '../core/proof/index.ts';
+import { worthwhileCauses, type Share } from '../core/proof/index.ts';
 import { problemText } from '../core/error/index.ts';
 import { showDegrees, showNumber } from '../core/units/index.ts';
 import type { ProvedDesign } from '../app/api.ts';
@@ -40,8 +40,17 @@ function signals({ design }: ProvedDesign): string[] {
   ];
 }
 
+/** The tolerances that matter, or that none does. */
 function tightenFirst({ proof }: ProvedDesign): string[] {
-  return proof.causes.map(
+  const causes = worthwhileCauses(proof);
+  if (causes.length === 0) {
+    return [
+      proof.verdict === 'yes'
+        ? 'Nothing: no single tolerance would be noticed.'
+        : 'No tolerance helps: the fault lies in the design itself, for the reasons above.',
+    ];
+  }
+  return causes.map(
     ({ title, advice, yieldWithout, p95WithoutDeg }, i) =>
       `${i + 1}. ${title}: without it ${showNumber(100 * yieldWithout.value, 1)} % meet the need, 95 of 100 within ${showDegrees(p95WithoutDeg)}. ${advice}`,
   );

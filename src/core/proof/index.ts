@@ -3,4 +3,6 @@ export { virtualBuilds, type BuildRequest } from './builds/virtualBuilds.ts';
 export { wilsonShare } from './builds/wilson.ts';
 export type { BuildStatistics, Cause, ExactTurn, Proof, ReadingErrors, ReadStretch, Share } from './proof.ts';
 export { prove, type ProofRequest } from './prove.ts';
+export type { BuildFaults } from './turn/conditions.ts';
 export { exactTurn } from './turn/exactTurn.ts';
+export { worthwhileCauses } from './worthwhile.ts';
