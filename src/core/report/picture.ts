@@ -33,7 +33,7 @@ export function picture(
   );
 }
 
-/** Text at a place; `anchor` as in SVG. */
+/** Text at a place of the picture. [user units] */
 export function label(
   text: string,
   at: { readonly x: number; readonly y: number },
@@ -42,7 +42,7 @@ export function label(
   return element('text', { x: at.x, y: at.y, ...style }, text);
 }
 
-/** An open line through points. */
+/** An open line through points of the picture. [user units] */
 export function polyline(
   points: readonly (readonly [number, number])[],
   style: Readonly<Record<string, string | number>>,

@@ -25,8 +25,8 @@ function section(title: string, ...children: readonly Markup[]): Markup {
   return element('section', {}, element('h2', {}, title), ...children);
 }
 
-function figure(drawing: Markup, caption: string): Markup {
-  return element('figure', {}, drawing, element('figcaption', {}, caption));
+function figure(drawing: Markup, caption: string, size: 'wide' | 'small' = 'wide'): Markup {
+  return element('figure', { class: size }, drawing, element('figcaption', {}, caption));
 }
 
 function facts(rows: readonly Fact[]): Markup {
@@ -75,7 +75,11 @@ function body({ instrument, head, proof }: ProvedParts): Markup {
     element('h1', {}, `Build sheet: ${instrument.name}`),
     element('p', { class: 'faint' }, instrument.site.place),
     verdict(proof),
-    section('Before you begin', ...cautionsFor(instrument).map(cautionBox), element('p', {}, CAUTIONS_DEFER)),
+    section(
+      'Before you begin',
+      element('div', { class: 'cautions' }, ...cautionsFor(instrument).map(cautionBox)),
+      element('p', {}, CAUTIONS_DEFER),
+    ),
     section(
       'The disc',
       figure(
@@ -88,7 +92,7 @@ function body({ instrument, head, proof }: ProvedParts): Markup {
     section('Parts', partsTable(partsList(instrument, head))),
     section(
       'Wiring',
-      figure(dividerPicture(instrument, head), 'Every channel is wired like this one.'),
+      figure(dividerPicture(instrument, head), 'Every channel is wired like this one.', 'small'),
       wiringTable(instrument, head),
     ),
     section(

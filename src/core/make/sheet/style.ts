@@ -14,10 +14,14 @@ p, li { max-width: 44rem; }
 .faint { color: var(--faint); }
 .scroll { overflow-x: auto; }
 table { border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums; }
+tbody th { width: 12rem; }
 th, td { text-align: left; vertical-align: top; padding: .35rem .9rem .35rem 0; border-bottom: 1px solid var(--line); }
 figure { margin: 1rem 0; }
 figure svg { width: 100%; height: auto; max-height: 34rem; display: block; }
 figcaption { color: var(--faint); font-size: .92rem; margin-top: .3rem; }
-.caution { border: 2px solid var(--accent); padding: .2rem .9rem .6rem; margin: .8rem 0; }
+.small svg { max-width: 22rem; }
+.cautions { display: grid; grid-template-columns: repeat(auto-fit, minmax(17rem, 1fr)); gap: .8rem; margin: .8rem 0; }
+.caution { border: 2px solid var(--accent); padding: .2rem .9rem .6rem; }
+.caution p { margin: .35rem 0; }
 .caution h3 { margin: .5rem 0 .2rem; font-size: 1rem; }
 `;
