@@ -37,7 +37,7 @@ describe('vanewright make', () => {
       'disc.stl',
       'disc.svg',
       'parts.csv',
-      'program/jetty-vane/jetty-vane.ino',
+      'program/boathouse_jetty_vane/boathouse_jetty_vane.ino',
       'proof.json',
     ]);
     const sums = readFileSync(join(out, 'SHA256SUMS'), 'utf8');
@@ -57,7 +57,7 @@ describe('vanewright make', () => {
       'disc.stl',
       'proof.json',
       'build-sheet.html',
-      'program/jetty-vane/jetty-vane.ino',
+      'program/boathouse_jetty_vane/boathouse_jetty_vane.ino',
     ];
     vanewright('make', JETTY, '--out', out);
     const before = all.map((path) => readFileSync(join(out, path), 'latin1'));
@@ -69,7 +69,7 @@ describe('vanewright make', () => {
   it('makes only the parts asked for', () => {
     const out = join(folder.path, 'out');
     expect(vanewright('make', JETTY, '--out', out, '--only', 'program').exit).toBe(0);
-    expect(filesIn(out)).toEqual(['SHA256SUMS', 'program/jetty-vane/jetty-vane.ino']);
+    expect(filesIn(out)).toEqual(['SHA256SUMS', 'program/boathouse_jetty_vane/boathouse_jetty_vane.ino']);
     const { exit, err } = vanewright('make', JETTY, '--out', out, '--only', 'coupons');
     expect([exit, err]).toEqual([2, expect.stringContaining('make/unknown-part')]);
   });
