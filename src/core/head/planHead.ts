@@ -19,7 +19,7 @@ import { headSpeedLimit } from './speedLimit.ts';
  * @param circuit - Divider, thresholds and noise.
  * @param board - Controller that reads them.
  * @param rate - How fast lines leave and the shaft may turn.
- * @throws `head/impossible-value`, or together all of `head/no-contrast`, `head/resistor-unfit`,
+ * @throws `head/impossible-value` and `head/colours-unseen`, or together all of `head/no-contrast`, `head/resistor-unfit`,
  * `head/thresholds-crossed`, `head/mark-not-seen`, `head/spill-switches`, `head/laser-hazard` that hold.
  */
 export function planHead(
@@ -29,7 +29,7 @@ export function planHead(
   board: Board,
   rate: Rate,
 ): HeadPlan {
-  throwIfAny(impossibleValues(spec, circuit, rate));
+  throwIfAny([...impossibleValues(spec, circuit, rate), ...colourProblems(disc)]);
   const channels = placedChannels(disc);
   const levels = channelLevels(spec, circuit, board);
   const circuitFound = circuitFindings(spec, circuit, board, levels);
@@ -41,6 +41,22 @@ export function planHead(
   const speed = headSpeedLimit(disc, spec, { channels, levels, board, rate });
   const warnings = [...found.flatMap((finding) => finding.warnings), ...speedWarnings(speed, rate)];
   return { disc, spec, circuit, board, rate, channels, levels, speed, warnings };
+}
+
+/** Neither detector tells one colour from another. */
+function colourProblems({ code }: DiscPlan): Problem[] {
+  const coloured = code.channels.filter(({ track }) => code.tracks[track]!.levelCount > 2);
+  if (coloured.length === 0) return [];
+  return [
+    {
+      code: 'head/colours-unseen',
+      what: 'The code has three colours, and this head only tells light from dark.',
+      where: 'disc.code',
+      got: `${code.family} with ${coloured.length} channels of three levels`,
+      allowed: 'a code of windows and lands',
+      fix: 'Set disc.code to reflected-gray.',
+    },
+  ];
 }
 
 function placedChannels({ code, tracks }: DiscPlan): ChannelPlan[] {

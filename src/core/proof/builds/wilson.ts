@@ -18,5 +18,10 @@ export function wilsonShare(successes: number, trials: number): Share {
   const scale = 1 + square / trials;
   const middle = (value + square / (2 * trials)) / scale;
   const half = (Z95 * Math.sqrt((value * (1 - value)) / trials + square / (4 * trials * trials))) / scale;
-  return { value, low: Math.max(0, middle - half), high: Math.min(1, middle + half) };
+  // With none or all of them the formula ends at 0 or 1 exactly; rounding would leave a hair.
+  return {
+    value,
+    low: successes === 0 ? 0 : middle - half,
+    high: successes === trials ? 1 : middle + half,
+  };
 }

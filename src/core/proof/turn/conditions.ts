@@ -27,3 +27,32 @@ export function drawnConditions(model: TurnModel): Conditions {
     fallingLight: new Float64Array(channels).fill(levels.fallingLight),
   };
 }
+
+/** What is wrong with one build; whatever is left out is as drawn. */
+export interface BuildFaults {
+  /** How far an edge stands off its place beyond the process's own growth, clockwise positive. [mm] of a track and the edge's drawn angle [deg] */
+  readonly edgeMm?: (track: number, edgeDeg: number) => number;
+  /** Centre of the pattern from the shaft: along the index mark, and a quarter turn clockwise of it. [mm] */
+  readonly boreMm?: readonly [number, number];
+  /** Place of each channel along its track, clockwise positive, and outwards across it. [mm]; n = channels */
+  readonly alongMm?: readonly number[];
+  readonly acrossMm?: readonly number[];
+}
+
+/** The conditions of a build with stated faults. */
+export function faultyConditions(model: TurnModel, faults: BuildFaults): Conditions {
+  const conditions = drawnConditions(model);
+  conditions.boreMm.set(faults.boreMm ?? []);
+  conditions.alongMm.set(faults.alongMm ?? []);
+  conditions.acrossMm.set(faults.acrossMm ?? []);
+  if (faults.edgeMm) {
+    // Channels that share a track share its edges: each is moved from where it is drawn, however often it is met.
+    for (const [c, { seen, firstEdge }] of model.channels.entries()) {
+      const { track } = model.head.channels[c]!;
+      for (const [i, edge] of seen.edgesDeg.entries()) {
+        conditions.edgeMm[firstEdge + i] = seen.movesMm[i]! + faults.edgeMm(track, edge);
+      }
+    }
+  }
+  return conditions;
+}

@@ -1,7 +1,7 @@
 import type { HeadPlan } from '../../head/index.ts';
 import { wrapDegrees } from '../../units/index.ts';
 import type { ExactTurn, ReadingErrors, ReadStretch } from '../proof.ts';
-import { drawnConditions } from './conditions.ts';
+import { faultyConditions, type BuildFaults, type Conditions } from './conditions.ts';
 import type { Sense } from './softMarks.ts';
 import { roomForErrors, type TurnErrors } from './turnErrors.ts';
 import { findEvents, roomForEvents, type TurnEvents } from './turnEvents.ts';
@@ -9,17 +9,20 @@ import { turnModel, type TurnModel } from './turnModel.ts';
 import { SAME_EVENT_DEG, walkTurn } from './walkTurn.ts';
 
 /**
- * The design exactly as drawn, turned slowly once each way: where each word begins and ends.
+ * The design as drawn, or with stated faults, turned slowly once each way: where each word begins and ends.
  *
  * Every change of a channel is a closed form of its edge, or a bracketed root where marks share the spot.
  *
+ * @param head - The design.
+ * @param faults - What is wrong with this build; nothing, unless stated. [mm]
  * @throws `proof/too-many-channels`
  * @check src/core/proof/turn/denseTurn.test.ts (a dense scan of the light)
  */
-export function exactTurn(head: HeadPlan): ExactTurn {
+export function exactTurn(head: HeadPlan, faults: BuildFaults = {}): ExactTurn {
   const model = turnModel(head);
-  const growing = turned(model, 'growing');
-  const falling = turned(model, 'falling');
+  const conditions = faultyConditions(model, faults);
+  const growing = turned(model, conditions, 'growing');
+  const falling = turned(model, conditions, 'falling');
   return {
     growing: growing.stretches,
     falling: falling.stretches,
@@ -27,10 +30,14 @@ export function exactTurn(head: HeadPlan): ExactTurn {
   };
 }
 
-function turned(model: TurnModel, sense: Sense): { stretches: ReadStretch[]; errors: ReadingErrors } {
+function turned(
+  model: TurnModel,
+  conditions: Conditions,
+  sense: Sense,
+): { stretches: ReadStretch[]; errors: ReadingErrors } {
   const events = roomForEvents(model);
   const errors = roomForErrors(model.centresDeg.length);
-  findEvents(model, drawnConditions(model), sense, events);
+  findEvents(model, conditions, sense, events);
   walkTurn(model, events, errors);
   return { stretches: stretchesOf(model, events), errors: readingErrors(errors) };
 }

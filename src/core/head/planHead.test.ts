@@ -1,0 +1,253 @@
+import { describe, expect, it } from 'vitest';
+import { handDisc, type HandDisc } from '../../../test/support/handDisc.ts';
+import {
+  BOARD,
+  handHead,
+  LINEAR_HEAD,
+  LOG_HEAD,
+  QUIET_CIRCUIT,
+  SLOW_RATE,
+} from '../../../test/support/handHead.ts';
+import { trackFromCells } from '../codes/index.ts';
+import { VanewrightError, type Problem } from '../error/index.ts';
+import type { CircuitSpec, HeadSpec } from './headSpec.ts';
+import { planHead } from './planHead.ts';
+
+interface Wish {
+  readonly disc?: HandDisc;
+  readonly spec?: Partial<HeadSpec>;
+  readonly circuit?: Partial<CircuitSpec>;
+}
+
+function problemsOf({ disc, ...want }: Wish): readonly Problem[] {
+  try {
+    handHead(handDisc(disc), want);
+  } catch (error) {
+    if (error instanceof VanewrightError) return error.problems;
+    throw error;
+  }
+  return [];
+}
+
+const codesOf = (problems: readonly Problem[]): string[] => problems.map(({ code }) => code);
+const warningsOf = ({ disc, ...want }: Wish): string[] => codesOf(handHead(handDisc(disc), want).warnings);
+
+const cell = {
+  ...LOG_HEAD.detector,
+  kind: 'photoresistor' as const,
+  litOhm: 2_000,
+  darkOhm: 200_000,
+  gamma: 0.7,
+};
+const linear = {
+  ...LINEAR_HEAD.detector,
+  kind: 'phototransistor' as const,
+  litMa: 0.5,
+  darkMa: 0,
+  saturationV: 0.4,
+};
+
+describe('a head over a disc', () => {
+  it('has a channel in the middle of every track', () => {
+    const disc = handDisc();
+    const { channels } = handHead(disc);
+    expect(channels.map(({ track, radiusMm }) => [track, radiusMm])).toEqual([
+      [0, 15],
+      [1, 20],
+      [2, 25],
+      [3, 30],
+      [4, 35],
+    ]);
+  });
+
+  it('takes six standard deviations or 3 % of scale between thresholds, whichever is more', () => {
+    const gap = (noiseCounts: number): number => {
+      const { levels } = handHead(handDisc(), { circuit: { hysteresisCounts: null, noiseCounts } });
+      return levels.highCounts - levels.lowCounts;
+    };
+    expect(gap(1)).toBeCloseTo(0.03 * 1024, 9);
+    expect(gap(20)).toBeCloseTo(6 * Math.sqrt(400 + 1 / 12), 9);
+  });
+
+  it('turns counts round with the sensor to ground, and reads the same light', () => {
+    const spec = { ...LOG_HEAD };
+    const circuit = { hysteresisCounts: 40 };
+    const up = handHead(handDisc(), { spec, circuit }).levels;
+    const down = handHead(handDisc(), { spec, circuit: { ...circuit, sensorTo: 'ground' } }).levels;
+    expect(down.litCounts).toBeCloseTo(1024 - up.litCounts, 9);
+    expect(down.darkCounts).toBeCloseTo(1024 - up.darkCounts, 9);
+    expect(down.risingLight).toBeCloseTo(up.risingLight, 12);
+    expect(down.fallingLight).toBeCloseTo(up.fallingLight, 12);
+    expect(down.litMarginCounts).toBeCloseTo(up.litMarginCounts, 9);
+    expect(up.risingLight).toBeGreaterThan(up.fallingLight);
+  });
+
+  it('keeps a strong phototransistor linear with the resistor it recommends', () => {
+    const { levels } = handHead(handDisc(), { spec: { detector: { ...linear, spread: 0.2 } } });
+    expect(levels.bestResistorOhm).toBeCloseTo(9_200, 9);
+    // 4.6 V at 0.7 mA: two standard deviations stronger than 0.5 mA.
+    expect(levels.resistorOhm).toBeLessThanOrEqual(4.6 / 0.0007);
+    expect(levels.resistorOhm).toBe(6_200);
+  });
+
+  it('is as fast as its narrowest step, and slower with a coarser place for its edges', () => {
+    const perfect = handHead(handDisc(), { circuit: { resistorOhm: 5_000 } }).speed;
+    const loopMs = (5 * BOARD.conversionUs) / 1_000 + (28 * 10_000) / 9_600;
+    expect(perfect.loopMs).toBeCloseTo(loopMs, 9);
+    expect(perfect.limitDegPerS).toBeCloseTo((11.25 / (loopMs + perfect.lagMs)) * 1_000, 6);
+    const rough = handHead(handDisc({ process: { edgeSdMm: 0.3 } }), {
+      circuit: { resistorOhm: 5_000 },
+    }).speed;
+    const lost = (2 * 2 * 0.3 * 180) / (15 * Math.PI);
+    expect(rough.limitDegPerS / perfect.limitDegPerS).toBeCloseTo((11.25 - lost) / 11.25, 9);
+  });
+});
+
+describe('a head that cannot read', () => {
+  it.each<[string, string, Wish]>([
+    [
+      'dark hardly differs from lit',
+      'head/no-contrast',
+      { spec: { ...LOG_HEAD, detector: { ...cell, darkOhm: 4_000 } } },
+    ],
+    [
+      'dark current is nearly that of light',
+      'head/no-contrast',
+      { spec: { detector: { ...linear, darkMa: 0.45 } } },
+    ],
+    ['the resistor is absurd', 'head/resistor-unfit', { spec: LOG_HEAD, circuit: { resistorOhm: 47 } }],
+    [
+      'the thresholds lie beyond lit and dark',
+      'head/thresholds-crossed',
+      { circuit: { hysteresisCounts: 1_000 } },
+    ],
+    [
+      'the spot hides the shortest marks',
+      'head/mark-not-seen',
+      { disc: { positions: 128 }, spec: { aperture: { shape: 'slit', widthMm: 9, lengthMm: 3 } } },
+    ],
+    [
+      'the spot reaches over its neighbours',
+      'head/spill-switches',
+      { spec: { aperture: { shape: 'slit', widthMm: 1, lengthMm: 14 } } },
+    ],
+    [
+      'the beam can hurt',
+      'head/laser-hazard',
+      { spec: { light: { kind: 'laser', powerMw: 5, wavelengthNm: 650, acceptHazard: false } } },
+    ],
+    [
+      'the beam is not seen',
+      'head/laser-hazard',
+      { spec: { light: { kind: 'laser', powerMw: 0.5, wavelengthNm: 850, acceptHazard: false } } },
+    ],
+    ['a value is no number', 'head/impossible-value', { spec: { tangentialSdMm: NaN } }],
+    ['a resistor is less than nothing', 'head/impossible-value', { circuit: { resistorOhm: -5 } }],
+    [
+      'a beam has no width',
+      'head/impossible-value',
+      { spec: { aperture: { shape: 'gaussian', radiusMm: 0 } } },
+    ],
+    [
+      'a round hole has no width',
+      'head/impossible-value',
+      { spec: { aperture: { shape: 'round', diameterMm: 0 } } },
+    ],
+  ])('because %s is refused as %s', (_, code, want) => {
+    const problems = problemsOf(want);
+    expect(codesOf(problems)).toContain(code);
+    for (const problem of problems) {
+      expect(problem.got).not.toBe('');
+      expect(problem.allowed).not.toBe('');
+      expect(problem.fix).not.toBe('');
+    }
+  });
+
+  it('is told everything that is wrong at once', () => {
+    const problems = problemsOf({
+      spec: {
+        aperture: { shape: 'slit', widthMm: 9, lengthMm: 14 },
+        light: { kind: 'laser', powerMw: 5, wavelengthNm: 650, acceptHazard: false },
+      },
+      disc: { positions: 128 },
+    });
+    expect(new Set(codesOf(problems))).toEqual(
+      new Set(['head/laser-hazard', 'head/mark-not-seen', 'head/spill-switches']),
+    );
+  });
+
+  it('is told a resistor that works', () => {
+    const [problem] = problemsOf({ spec: LOG_HEAD, circuit: { resistorOhm: 47 } });
+    expect(problem!.fix).toContain('20000');
+    expect(problemsOf({ spec: LOG_HEAD, circuit: { resistorOhm: 20_000 } })).toEqual([]);
+  });
+
+  it('is told a hysteresis that works', () => {
+    const [problem] = problemsOf({ circuit: { hysteresisCounts: 1_000 } });
+    const works = Number(/to (\d+)/.exec(problem!.fix)![1]);
+    expect(problemsOf({ circuit: { hysteresisCounts: works } })).toEqual([]);
+  });
+
+  it('does not pretend to see colours', () => {
+    const disc = handDisc({ positions: 2 });
+    const code = { ...disc.code, tracks: [trackFromCells([0, 1, 2], 3)] };
+    const plan = () => planHead({ ...disc, code }, LINEAR_HEAD, QUIET_CIRCUIT, BOARD, SLOW_RATE);
+    expect(plan).toThrow('head/colours-unseen');
+  });
+});
+
+describe('a head that reads with little to spare', () => {
+  it.each<[string, string, Wish]>([
+    [
+      'of weak contrast',
+      'head/weak-contrast',
+      { spec: { ...LOG_HEAD, detector: { ...cell, darkOhm: 6_000 } } },
+    ],
+    ['of stray light', 'head/weak-contrast', { spec: { detector: { ...linear, darkMa: 0.33 } } }],
+    ['of a poor resistor', 'head/resistor-poor', { spec: LOG_HEAD, circuit: { resistorOhm: 900 } }],
+    ['of a large source', 'head/source-resistance', { spec: LOG_HEAD }],
+    [
+      'of unequal parts',
+      'head/parts-too-unequal',
+      { spec: { detector: { ...linear, spread: 0.8 } }, circuit: { thresholds: 'shared' } },
+    ],
+    [
+      'of a wide spot',
+      'head/spot-wide',
+      { spec: { aperture: { shape: 'round', diameterMm: 3 } }, disc: { positions: 256 } },
+    ],
+    ['of a long spot', 'head/spot-long', { spec: { aperture: { shape: 'slit', widthMm: 1, lengthMm: 5 } } }],
+    [
+      'of near neighbours',
+      'head/spill',
+      { spec: { aperture: { shape: 'slit', widthMm: 1, lengthMm: 8 }, radialSdMm: 0.2 } },
+    ],
+    [
+      'of an accepted laser',
+      'head/laser-hazard',
+      { spec: { light: { kind: 'laser', powerMw: 5, wavelengthNm: 650, acceptHazard: true } } },
+    ],
+    [
+      'of infrared on cadmium sulphide',
+      'head/blind-to-light',
+      { spec: { ...LOG_HEAD, light: LINEAR_HEAD.light } },
+    ],
+  ])('because %s is warned of %s', (_, code, want) => {
+    expect(warningsOf(want)).toContain(code);
+  });
+
+  it('because of its turn rate is warned, and told one that it can follow', () => {
+    const rate = { ...SLOW_RATE, turnRateDegPerS: 1_000 };
+    const plan = (turnRateDegPerS: number) =>
+      planHead(handDisc(), LINEAR_HEAD, QUIET_CIRCUIT, BOARD, { ...rate, turnRateDegPerS }).warnings;
+    expect(codesOf(plan(1_000))).toEqual(['head/turns-too-fast']);
+    expect(plan(Number(/to (\d+)/.exec(plan(1_000)[0]!.fix)![1]))).toEqual([]);
+  });
+
+  it('is not warned of anything when there is enough', () => {
+    expect(warningsOf({})).toEqual([]);
+    expect(warningsOf({ circuit: { thresholds: 'shared' } })).toEqual([]);
+    const light = { kind: 'laser', powerMw: 1, wavelengthNm: 650, acceptHazard: false } as const;
+    expect(warningsOf({ spec: { light } })).toEqual([]);
+  });
+});

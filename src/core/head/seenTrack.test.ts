@@ -1,0 +1,130 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { handDisc } from '../../../test/support/handDisc.ts';
+import { levelAt } from '../codes/index.ts';
+import { degToRad, radToDeg } from '../units/index.ts';
+import type { Aperture } from './headSpec.ts';
+import { lightLevel, seenTrack } from './seenTrack.ts';
+
+/** How bright the spot is at a place of it, along and across the track. [mm] */
+function brightness(aperture: Aperture, along: number, across: number): number {
+  switch (aperture.shape) {
+    case 'slit':
+      return Math.abs(along) < aperture.widthMm / 2 && Math.abs(across) < aperture.lengthMm / 2 ? 1 : 0;
+    case 'round':
+      return Math.hypot(along, across) < aperture.diameterMm / 2 ? 1 : 0;
+    case 'gaussian':
+      return Math.exp((-2 * (along ** 2 + across ** 2)) / aperture.radiusMm ** 2);
+  }
+}
+
+/** Light by adding up small squares of the spot over the code itself: no edge spread, no sum over edges. */
+function lightBySquares(
+  disc: ReturnType<typeof handDisc>,
+  track: number,
+  aperture: Aperture,
+  angle: number,
+): number {
+  const { midRadiusMm } = disc.tracks[track]!;
+  const half = 2.5;
+  const squares = 250;
+  let [open, all] = [0, 0];
+  for (let i = 0; i < squares; i++) {
+    for (let j = 0; j < squares; j++) {
+      // Turned by an odd angle, so that no edge lies along a row of squares.
+      const x = (((i + 0.5) / squares) * 2 - 1) * half;
+      const y = (((j + 0.5) / squares) * 2 - 1) * half;
+      const [along, across] = [0.8 * x - 0.6 * y, 0.6 * x + 0.8 * y];
+      const light = brightness(aperture, along, across);
+      if (light === 0) continue;
+      const at = angle + radToDeg(Math.atan2(along, midRadiusMm + across));
+      all += light;
+      if (levelAt(disc.code.tracks[track]!, at) === disc.spec.windowLevel) open += light;
+    }
+  }
+  return open / all;
+}
+
+describe('the light of a channel', () => {
+  const disc = handDisc({ positions: 32, firstRadiusMm: 20, pitchMm: 6, webMm: 0 });
+
+  it.each<[string, Aperture, number]>([
+    ['round', { shape: 'round', diameterMm: 2.4 }, 0.0005],
+    ['gaussian', { shape: 'gaussian', radiusMm: 0.8 }, 0.0005],
+    // A radial edge crosses a slit askew: the straight ramp is off by (length/radius)²/24 or so.
+    ['slit', { shape: 'slit', widthMm: 1.5, lengthMm: 3 }, 0.001],
+  ])('is that of its %s spot laid over the code square by square', (_, aperture, slack) => {
+    for (const track of [0, 2, 4]) {
+      const seen = seenTrack(disc, track, aperture);
+      for (let place = 0; place < 8; place++) {
+        const edge = seen.edgesDeg[place % seen.edgesDeg.length]!;
+        const angle = edge + radToDeg((place - 3.5) / 4 / seen.radiusMm);
+        const squares = lightBySquares(disc, track, aperture, angle);
+        expect(Math.abs(lightLevel(seen, angle) - squares)).toBeLessThan(slack);
+      }
+    }
+  });
+
+  it('is 1 in the middle of every window and 0 in the middle of every land', () => {
+    for (const track of disc.code.tracks.keys()) {
+      const seen = seenTrack(disc, track, { shape: 'slit', widthMm: 1, lengthMm: 3 });
+      for (let k = 0; k < 32; k++) {
+        const angle = (k + 0.5) * 11.25;
+        expect(lightLevel(seen, angle)).toBe(levelAt(disc.code.tracks[track]!, angle) === 1 ? 1 : 0);
+      }
+    }
+  });
+
+  it('goes round with the disc and never leaves 0 to 1', () => {
+    const seen = seenTrack(disc, 4, { shape: 'gaussian', radiusMm: 3 });
+    fc.assert(
+      fc.property(fc.double({ min: -720, max: 720, noNaN: true }), (angle) => {
+        const light = lightLevel(seen, angle);
+        expect(light).toBeGreaterThanOrEqual(-1e-12);
+        expect(light).toBeLessThanOrEqual(1 + 1e-12);
+        expect(lightLevel(seen, angle + 360)).toBeCloseTo(light, 9);
+      }),
+      { seed: 14 },
+    );
+  });
+
+  it('is half on an edge, and on the moved edge where the process widens windows', () => {
+    const wide = handDisc({ positions: 8, process: { windowGrowthMm: 0.4 } });
+    const seen = seenTrack(wide, 0, { shape: 'round', diameterMm: 1 });
+    const moved = radToDeg(Math.asin(0.2 / seen.radiusMm));
+    for (const [i, edge] of seen.edgesDeg.entries()) {
+      const outwards = seen.gains[i]! > 0 ? -moved : moved;
+      expect(lightLevel(seen, edge + outwards)).toBeCloseTo(0.5, 9);
+      expect(lightLevel(seen, edge)).toBeCloseTo(0.5 + 0.5 * lightShareInside(0.4), 9);
+    }
+  });
+
+  it('dips where a rib crosses the spot, by what the rib covers of it', () => {
+    const ribs = [
+      { innerRadiusMm: 13, outerRadiusMm: 17, fromDeg: 314, toDeg: 316 },
+      { innerRadiusMm: 15, outerRadiusMm: 17, fromDeg: 224, toDeg: 226 },
+    ];
+    const ribbed = handDisc({ positions: 8, ribs });
+    const track = ribbed.code.tracks[0]!;
+    expect([levelAt(track, 315), levelAt(track, 225)]).toEqual([1, 1]);
+    const seen = seenTrack(ribbed, 0, { shape: 'slit', widthMm: 1, lengthMm: 4 });
+    const covered = (2 * degToRad(1) * 15) / 1;
+    expect(lightLevel(seen, 315)).toBeCloseTo(1 - covered, 3);
+    expect(lightLevel(seen, 225)).toBeCloseTo(1 - covered / 2, 3);
+    expect(lightLevel(seen, 270)).toBe(1);
+  });
+
+  it('is the same everywhere on a track without edges', () => {
+    const plain = { ...disc, tracks: [{ ...disc.tracks[0]!, windows: [] }, ...disc.tracks.slice(1)] };
+    expect(lightLevel(seenTrack(plain, 0, { shape: 'round', diameterMm: 1 }), 77)).toBe(0);
+    const ring = { innerRadiusMm: 13, outerRadiusMm: 17, fromDeg: 0, toDeg: 360 };
+    const open = { ...disc, tracks: [{ ...disc.tracks[0]!, windows: [ring] }, ...disc.tracks.slice(1)] };
+    expect(lightLevel(seenTrack(open, 0, { shape: 'round', diameterMm: 1 }), 77)).toBe(1);
+  });
+});
+
+/** Share of a 1 mm round spot inside a band of that width about its middle, by the area of a circle's zone. */
+function lightShareInside(bandMm: number): number {
+  const u = bandMm;
+  return (2 * (Math.asin(u) + u * Math.sqrt(1 - u * u))) / Math.PI;
+}
