@@ -19,14 +19,14 @@ function common(path: Path, schema: FieldSchema, value: unknown) {
 export function textForNumber(path: Path, schema: FieldSchema, text: string): FieldProblem {
   const hints = numberTextHints(text, schema);
   const inUnit = schema.unit === undefined || schema.unit === '-' ? '' : `, in ${schema.unit}`;
-  const first = hints[0];
   return {
     ...common(path, schema, text),
     code: 'instrument/not-a-number',
     what: `${pathText(path)} is a number, and this is text.`,
-    fix: first
-      ? `Write the number alone: ${first.value} (${hints.map(({ reason, value }) => (hints.length > 1 ? `${value}: ${reason}` : reason)).join('; ')}).`
-      : `Write the number alone${inUnit}, such as ${nearestFitting(NaN, schema)}.`,
+    fix:
+      hints.length > 0
+        ? `Write the number alone: ${either(hints.map(({ value, reason }) => `${value} (${reason})`))}.`
+        : `Write the number alone${inUnit}, such as ${nearestFitting(NaN, schema)}.`,
   };
 }
 

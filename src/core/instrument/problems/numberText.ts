@@ -1,5 +1,5 @@
 import type { FieldSchema } from '../schema/fieldSchema.ts';
-import { fits, unitHints, type Hint } from './unitHint.ts';
+import { fits, likely, unitHints, type Hint } from './unitHint.ts';
 import { unitTable } from './unitTable.ts';
 import { figure, quoted, withUnit } from './words.ts';
 
@@ -14,34 +14,42 @@ function factorOf(name: string | undefined, unit: string): number | null {
   return found?.factor ?? null;
 }
 
-/** What the figures may mean: a comma is a decimal sign, or parts thousands where three figures follow it. */
-function readings(figures: string): readonly number[] {
-  const decimal = Number(figures.replace(',', '.'));
-  const grouped = /^[+-]?\d{1,3}(,\d{3})+(\.\d+)?$/.test(figures) ? Number(figures.replaceAll(',', '')) : NaN;
-  return [decimal, grouped].filter(Number.isFinite);
-}
-
-function reasonFor(text: string, hasComma: boolean, isOwnUnit: boolean, value: number, unit: string): string {
-  if (!isOwnUnit) return `${quoted(text)} is ${withUnit(figure(value), unit)}`;
-  return hasComma ? 'the decimal sign is a point' : 'the unit is in the name of the field';
+/** What figures may mean, and why they are not written as YAML has numbers; `null` where only the unit is wrong. */
+function readings(figures: string): readonly { readonly number: number; readonly reason: string | null }[] {
+  const isGrouped = /^[+-]?\d{1,3}(,\d{3})+(\.\d+)?$/.test(figures);
+  const decimal = {
+    number: Number(figures.replace(',', '.')),
+    reason: figures.includes(',') ? 'the decimal sign is a point' : null,
+  };
+  const grouped = {
+    number: isGrouped ? Number(figures.replaceAll(',', '')) : NaN,
+    reason: 'thousands are written without a comma',
+  };
+  return [decimal, grouped].filter(({ number }) => Number.isFinite(number));
 }
 
 /**
  * Numbers that a text in a number's place may mean: `80 mm`, `8 cm`, `80,5`, `"80"`.
  *
- * @returns What fits the field, best first; a text that would fit in a unit a maker mistook counts too; may be none.
+ * @returns What fits the field, likeliest first; a text that would fit in a unit a maker mistook counts too; may be none.
  */
 export function numberTextHints(text: string, schema: FieldSchema): readonly Hint[] {
   const match = NUMBER_AND_UNIT.exec(text.trim());
   const { unit = '-' } = schema;
   const factor = factorOf(match?.[2]?.trim(), unit);
   if (!match || factor === null) return [];
-  const figures = match[1]!;
-  const values = readings(figures).map((value) => Number((value * factor).toPrecision(12)));
-  const fitting = values.filter((value) => fits(value, schema));
-  if (fitting.length === 0) return values.flatMap((value) => unitHints(value, schema));
-  return fitting.map((value) => ({
-    value,
-    reason: reasonFor(text.trim(), figures.includes(','), factor === 1, value, unit),
+  const found = readings(match[1]!).map(({ number, reason }) => ({
+    value: Number((number * factor).toPrecision(12)),
+    reason,
   }));
+  const fitting = found.filter(({ value }) => fits(value, schema));
+  if (fitting.length === 0) return found.flatMap(({ value }) => unitHints(value, schema));
+  const hints = fitting.map(({ value, reason }) => ({
+    value,
+    reason:
+      factor === 1
+        ? (reason ?? 'the unit is in the name of the field')
+        : `${quoted(text.trim())} is ${withUnit(figure(value), unit)}`,
+  }));
+  return likely(hints, schema);
 }

@@ -32,8 +32,28 @@ function reasonFor(written: number, from: UnitName, unit: string, units: readonl
   return `${figure(written)} ${from.names[0]} is ${withUnit(figure(neat(written * from.factor)), unit)}`;
 }
 
+/** A value the field often has: its default, its example, or the middle of its range by ratio. */
+function typicalOf({ default: usual, examples, minimum = 0, maximum = 0 }: FieldSchema): number {
+  const known = [usual, ...(examples ?? [])].find(
+    (value): value is number => typeof value === 'number' && value > 0,
+  );
+  return known ?? Math.sqrt(Math.max(minimum, maximum * 1e-6) * maximum);
+}
+
+/** A second guess is told only when it is within this ratio of a typical value. [-] */
+const FAR_FETCHED = 3;
+
+/** Guesses a maker is likely to have meant: the one most like a typical value, and another if it is like it too. */
+export function likely(hints: readonly Hint[], schema: FieldSchema): readonly Hint[] {
+  const typical = typicalOf(schema);
+  const unlikeness = ({ value }: Hint): number => Math.abs(Math.log(Math.abs(value) / typical));
+  return [...hints]
+    .sort((a, b) => unlikeness(a) - unlikeness(b))
+    .filter((hint, i) => i === 0 || (i === 1 && unlikeness(hint) < Math.log(FAR_FETCHED)));
+}
+
 /**
- * Numbers that would fit if the written one had been meant in another unit; nearest unit first, two at most.
+ * Numbers that would fit if the written one had been meant in another unit; likeliest first, two at most.
  *
  * @param written - A finite number that does not fit the field, as if in the field's unit.
  */
@@ -41,10 +61,10 @@ export function unitHints(written: number, schema: FieldSchema): readonly Hint[]
   const { unit } = schema;
   const units = unit === undefined ? undefined : unitTable[unit];
   if (unit === undefined || units === undefined || written === 0) return [];
-  return units
+  const hints = units
     .filter(({ factor }) => factor !== 1)
     .map((from) => ({ from, value: neat(written * from.factor) }))
     .filter(({ value }) => fits(value, schema))
-    .slice(0, 2)
     .map(({ from, value }) => ({ value, reason: reasonFor(written, from, unit, units) }));
+  return likely(hints, schema);
 }
