@@ -104,6 +104,27 @@ function* commands(d: string): Generator<[string, number[]]> {
   }
 }
 
+/** Bands of y, so that a place is tried only against the pieces that span its height. */
+const BANDS = 300;
+
+/** The even-odd rule: a place is inside when a line from it to the right is crossed an odd number of times. */
+function evenOdd(slopes: readonly Slope[]): (x: number, y: number) => boolean {
+  const low = slopes.reduce((least, { lowY }) => Math.min(least, lowY), Infinity);
+  const high = slopes.reduce((most, { highY }) => Math.max(most, highY), -Infinity);
+  const bandOf = (y: number) =>
+    Math.min(BANDS - 1, Math.max(0, Math.floor(((y - low) / (high - low)) * BANDS)));
+  const bands: Slope[][] = Array.from({ length: BANDS }, () => []);
+  for (const slope of slopes) {
+    for (let band = bandOf(slope.lowY); band <= bandOf(slope.highY); band++) bands[band]!.push(slope);
+  }
+  return (x, y) => {
+    let crossings = 0;
+    for (const { lowY, highY, xAt } of bands[bandOf(y)]!)
+      if (lowY <= y && y < highY && xAt(y) > x) crossings++;
+    return crossings % 2 === 1;
+  };
+}
+
 /** Reads one SVG file that holds a path with id `disc`. Throws on any command it does not know. */
 export function readSvg(text: string): ReadSvg {
   const root = /<svg[^>]*>/.exec(text)![0];
@@ -146,10 +167,6 @@ export function readSvg(text: string): ReadSvg {
     desc: /<desc[^>]*>([^<]*)</.exec(text)![1]!,
     fill: attribute(path, 'fill'),
     signedAreaMm2: -twiceArea / 2, // y is down: turn the sign so that an outline against the clock counts up
-    isInside: (px, py) => {
-      let crossings = 0;
-      for (const { lowY, highY, xAt } of slopes) if (lowY <= py && py < highY && xAt(py) > px) crossings++;
-      return crossings % 2 === 1;
-    },
+    isInside: evenOdd(slopes),
   };
 }

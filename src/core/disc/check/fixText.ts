@@ -22,25 +22,38 @@ function listText(parts: readonly string[]): string {
   return parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
 }
 
-function changesText(from: DiscSpec, to: DiscSpec): string {
+function changesTo(from: DiscSpec, to: DiscSpec): string[] {
   const before = sizesOf(from);
   const changed = [...sizesOf(to)].filter(([field, value]) => before.get(field) !== value);
-  return listText(changed.map(([field, value]) => `${field} to ${showMm(value)}`));
+  return changed.map(([field, value]) => `${field} to ${showMm(value)}`);
 }
 
-/** Most positions, even, that the same family can lay on the disc as it is; `null` when not even 2 do. */
-function mostPositions(code: CodeTable, spec: DiscSpec): number | null {
+/** The same family at the largest even count below the code's that works; `null` when none does. */
+function largestThatWorks(code: CodeTable, works: (smaller: CodeTable) => boolean): CodeTable | null {
   if (!families.some((family) => family.name === code.family)) return null;
-  const works = (positions: number) => inspect(buildCode(code.family, positions), spec).faults.length === 0;
+  const codeOf = (half: number) => buildCode(code.family, 2 * half);
   let least = POSITIONS_RANGE.least / 2;
-  if (!works(2 * least)) return null;
   let tooMany = Math.ceil(code.positions / 2);
+  if (least >= tooMany || !works(codeOf(least))) return null;
   while (tooMany - least > 1) {
     const middle = (least + tooMany) >> 1;
-    if (works(2 * middle)) least = middle;
+    if (works(codeOf(middle))) least = middle;
     else tooMany = middle;
   }
-  return 2 * least;
+  return codeOf(least);
+}
+
+/** Fewer positions together with other sizes, where neither mends the disc alone. */
+function fewerAndOtherSizes(code: CodeTable, spec: DiscSpec): string | null {
+  const smaller = largestThatWorks(code, (candidate) => mend(candidate, spec) !== null);
+  const mended = smaller && mend(smaller, spec);
+  return mended && `Set ${listText([`need.positions to ${smaller.positions}`, ...changesTo(spec, mended)])}.`;
+}
+
+function lastResort(code: CodeTable): string {
+  const constant = code.tracks.findIndex((track) => track.levels.length === 1);
+  if (constant >= 0) return `Leave track ${constant} out of the code: it never changes.`;
+  return 'Begin again from a disc that works: 32 positions on 80 mm, and change one number at a time.';
 }
 
 /**
@@ -53,12 +66,12 @@ function mostPositions(code: CodeTable, spec: DiscSpec): number | null {
  */
 export function fixText(code: CodeTable, spec: DiscSpec): string {
   const mended = mend(code, spec);
-  const fewer = mostPositions(code, spec);
-  const sizes = mended && `Set ${changesText(spec, mended)}`;
-  const positions = fewer !== null && `need.positions to ${fewer}`;
-  if (sizes) return positions ? `${sizes}; or ${positions}.` : `${sizes}.`;
+  const fewer = largestThatWorks(code, (smaller) => inspect(smaller, spec).faults.length === 0);
+  const positions = fewer && `need.positions to ${fewer.positions}`;
+  if (mended) {
+    const sizes = listText(changesTo(spec, mended));
+    return positions ? `Set ${sizes}; or ${positions}.` : `Set ${sizes}.`;
+  }
   if (positions) return `Set ${positions}: no size up to the largest disc would do.`;
-  const constant = code.tracks.findIndex((track) => track.levels.length === 1);
-  if (constant >= 0) return `Leave track ${constant} out of the code: it never changes.`;
-  return 'Begin again from a disc that works: 32 positions on 80 mm, and change one number at a time.';
+  return fewerAndOtherSizes(code, spec) ?? lastResort(code);
 }

@@ -54,11 +54,22 @@ function withMinima(spec: DiscSpec): DiscSpec {
   };
 }
 
-/** Sizes to try, from the one at hand upwards. [mm] */
+/** Sizes are tried at this distance first, then more finely below the first that works. [mm] */
+const STRIDE_MM = 1;
+
+/** The smallest size from the one at hand upwards that works, to 0.1 mm; `null` when none does. [mm] */
 function firstSize(from: number, works: (size: number) => boolean): number | null {
-  for (let size = upTo(from); size <= LARGEST_DISC_MM; size = upTo(size + STEP_MM))
-    if (works(size)) return size;
-  return null;
+  const start = upTo(from);
+  let large = start;
+  while (!works(large)) {
+    large = upTo(large + STRIDE_MM);
+    if (large > LARGEST_DISC_MM) return null;
+  }
+  let size = large;
+  for (let less = large; less >= Math.max(start, large - STRIDE_MM); less = upTo(less - STEP_MM)) {
+    if (works(less)) size = less;
+  }
+  return size;
 }
 
 /** A hub of half the disc leaves tracks of nearly equal length. [-] */
