@@ -1,4 +1,4 @@
-import { buildCode, families, POSITIONS_RANGE, type CodeTable } from '../../codes/index.ts';
+import { buildCode, codeProblems, families, POSITIONS_RANGE, type CodeTable } from '../../codes/index.ts';
 import { showMm } from '../../units/index.ts';
 import type { DiscSpec } from '../discSpec.ts';
 import { inspect } from './inspect.ts';
@@ -28,19 +28,34 @@ function changesTo(from: DiscSpec, to: DiscSpec): string[] {
   return changed.map(([field, value]) => `${field} to ${showMm(value)}`);
 }
 
+/** A code of the same family, or `null` where it refuses the count. */
+function sameFamily(code: CodeTable, positions: number): CodeTable | null {
+  return codeProblems(code.family, positions).length === 0 ? buildCode(code.family, positions) : null;
+}
+
+/** True where the family's name and a count are all that the code was built from, without a search. */
+function isPlainlyBuilt(code: CodeTable): boolean {
+  if (code.search !== null || !families.some((family) => family.name === code.family)) return false;
+  return sameFamily(code, code.positions)?.words.join() === code.words.join();
+}
+
 /** The same family at the largest even count below the code's that works; `null` when none does. */
 function largestThatWorks(code: CodeTable, works: (smaller: CodeTable) => boolean): CodeTable | null {
-  if (!families.some((family) => family.name === code.family)) return null;
-  const codeOf = (half: number) => buildCode(code.family, 2 * half);
+  if (!isPlainlyBuilt(code)) return null;
+  const workingAt = (half: number): CodeTable | null => {
+    const smaller = sameFamily(code, 2 * half);
+    return smaller && works(smaller) ? smaller : null;
+  };
   let least = POSITIONS_RANGE.least / 2;
   let tooMany = Math.ceil(code.positions / 2);
-  if (least >= tooMany || !works(codeOf(least))) return null;
-  while (tooMany - least > 1) {
+  let largest = least < tooMany ? workingAt(least) : null;
+  while (largest && tooMany - least > 1) {
     const middle = (least + tooMany) >> 1;
-    if (works(codeOf(middle))) least = middle;
+    const found = workingAt(middle);
+    if (found) [least, largest] = [middle, found];
     else tooMany = middle;
   }
-  return codeOf(least);
+  return largest;
 }
 
 /** Fewer positions together with other sizes, where neither mends the disc alone. */

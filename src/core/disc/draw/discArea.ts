@@ -24,7 +24,7 @@ function boreAreaMm2(bore: Bore): number {
  * @param plan - A disc plan; its ribs lie inside its windows.
  * @returns Area. [mm²]
  * @source derived: circle less bore, notch and windows, plus ribs, each a sector of a ring.
- * @check src/core/disc/draw/discArea.test.ts (line integral along the drawn outlines)
+ * @check src/core/disc/draw/draw.test.ts (line integral along the drawn outlines)
  */
 export function discAreaMm2(plan: DiscPlan): number {
   const notch = notchSector(plan.spec);

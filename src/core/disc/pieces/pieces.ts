@@ -37,7 +37,7 @@ class Joined {
  * Which piece each cell belongs to: cells that share an edge are one piece, cells that meet at a corner are not.
  *
  * @returns Label of each cell, the lowest cell index of its piece; -1 where open. Label 0 is the hub's piece.
- * @check test/journeys/discFilesPieces.test.ts (counts of loose pieces by an independent flood fill)
+ * @check test/journeys/discFilesRandom.test.ts (pieces counted by a flood fill of its own)
  */
 export function pieceLabels(grid: PolarGrid): Int32Array {
   const columns = grid.anglesDeg.length;
