@@ -1,0 +1,41 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { instrumentFileReference, readInstrument } from './index.ts';
+
+const committed = readFileSync(new URL('../../../docs/instrument-file.md', import.meta.url), 'utf8');
+
+describe('the reference page of the instrument file', () => {
+  it('is the one in docs/, as it is now', () => {
+    expect(committed).toBe(instrumentFileReference());
+  });
+
+  it('shows a smallest file that reads', () => {
+    const smallest = /```yaml\n([^`]+)```/.exec(committed)![1]!;
+    expect(readInstrument(smallest, 'f.yaml').instrument.need.positions).toBe(32);
+  });
+
+  it('has a heading for every group and a row for every field that the smallest file is filled up with', () => {
+    const smallest = /```yaml\n([^`]+)```/.exec(committed)![1]!;
+    const { instrument } = readInstrument(`${smallest}cups: {}\n`, 'f.yaml');
+    for (const [section, fields] of Object.entries(instrument)) {
+      if (typeof fields === 'string') continue;
+      expect(committed).toContain(`\n## ${section}\n`);
+      for (const [name, value] of Object.entries(fields as object)) {
+        const isGroup = typeof value === 'object' && value !== null;
+        expect(committed).toContain(isGroup ? `\n### ${section}.${name}\n` : `\n| \`${name}\` |`);
+      }
+    }
+  });
+
+  it('gives range, unit, default and meaning of a field in one row', () => {
+    expect(committed).toContain(
+      '| `turnRateDegPerS` | a number from 0.1 to 3600 deg/s | 90 deg/s | Fastest turn at which',
+    );
+  });
+
+  it('has tables of four columns only', () => {
+    const rows = committed.split('\n').filter((row) => row.startsWith('|'));
+    expect(rows.length).toBeGreaterThan(60);
+    for (const row of rows) expect(row.replaceAll('\\|', '').split('|')).toHaveLength(6);
+  });
+});
