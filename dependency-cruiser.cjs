@@ -17,7 +17,7 @@ const steps = {
   weigh: [...design, 'wind'],
   record: [...base, 'codes', 'instrument'],
   program: [...design, 'record'],
-  make: [...design, 'proof', 'program', 'record', 'report'],
+  make: [...design, 'proof', 'program', 'record', 'report', 'wind'],
   fit: [...design, 'proof', 'record', 'wind'],
   faults: [...design, 'proof', 'record', 'wind'],
 };
@@ -29,7 +29,7 @@ const packages = {
   head: ['@stdlib/[^/]+'],
   proof: ['@stdlib/[^/]+'],
   wind: ['@stdlib/[^/]+'],
-  make: ['earcut'],
+  make: ['earcut', 'fflate', 'manifold-3d'],
 };
 
 const oneOf = (names) => `(${names.join('|')})`;

@@ -6,7 +6,7 @@ const HEADER_BYTES = 80;
 const FACET_BYTES = 50;
 
 /** Writes facets one after another, little-endian, as the format has it. */
-class FacetWriter {
+export class FacetWriter {
   readonly bytes: Uint8Array;
   readonly #view: DataView;
   #at = HEADER_BYTES + 4;
