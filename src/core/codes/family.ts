@@ -4,7 +4,7 @@ import type { SearchLimits } from './search/limits.ts';
 
 /** What a maker may ask of a code beyond its count. Absent or undefined: the family chooses. */
 export interface CodeOptions {
-  /** Channels of a single-track code. [-], 1..16 */
+  /** Channels wanted; a family refuses a number it cannot use. [-] */
   readonly channels?: number | undefined;
   /** Heads of a single-track code: spread evenly round the turn, or all within half a turn. */
   readonly headPlacement?: 'even' | 'half-turn' | undefined;

@@ -1,12 +1,11 @@
 import { VanewrightError } from '../../error/index.ts';
 import { seededRandom } from '../../units/index.ts';
 import type { CodeFamily } from '../family.ts';
-import { POSITIONS_RANGE } from '../model.ts';
 import { balanceCycle } from '../search/balanceCycle.ts';
 import { StepCounter } from '../search/limits.ts';
 import { planFromWords, tracksFor } from '../wordTracks.ts';
-import { oddCountRefusal } from './parity.ts';
 import { centredGray } from './reflectedGray.ts';
+import { exactChannels, oddCountRefusal } from './refusals.ts';
 
 /**
  * Gray code whose tracks are equally busy: the numbers of changes differ by two at most.
@@ -17,8 +16,8 @@ import { centredGray } from './reflectedGray.ts';
 export const balancedGray: CodeFamily = {
   name: 'balanced-gray',
   title: 'balanced Gray',
-  options: [],
-  refusal: (positions) => oddCountRefusal(positions, POSITIONS_RANGE.most),
+  options: ['channels'],
+  refusal: (positions, { channels }) => oddCountRefusal(positions) ?? exactChannels(positions, channels),
   build: (positions, _options, limits) => {
     const channels = tracksFor(positions);
     const steps = new StepCounter(limits);

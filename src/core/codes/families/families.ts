@@ -1,5 +1,6 @@
 import type { CodeFamily } from '../family.ts';
 import { balancedGray } from './balancedGray.ts';
+import { longRunGray } from './longRunGray.ts';
 import { naturalBinary } from './naturalBinary.ts';
 import { reflectedGray } from './reflectedGray.ts';
 import { singleTrackGray } from './singleTrackGray.ts';
@@ -7,6 +8,7 @@ import { singleTrackGray } from './singleTrackGray.ts';
 /** Every code a disc can carry, in the order a maker should read them. */
 export const families = [
   reflectedGray,
+  longRunGray,
   balancedGray,
   singleTrackGray,
   naturalBinary,

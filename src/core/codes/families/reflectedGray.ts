@@ -1,7 +1,6 @@
 import type { CodeFamily } from '../family.ts';
-import { POSITIONS_RANGE } from '../model.ts';
 import { planFromWords, tracksFor } from '../wordTracks.ts';
-import { oddCountRefusal } from './parity.ts';
+import { exactChannels, oddCountRefusal } from './refusals.ts';
 
 /** Gray code of a number: neighbours differ in one bit. @source F. Gray, US 2632058 (1953): g = k XOR floor(k/2) */
 export function grayOf(count: number): number {
@@ -27,8 +26,8 @@ export function centredGray(positions: number): number[] {
 export const reflectedGray: CodeFamily = {
   name: 'reflected-gray',
   title: 'reflected Gray',
-  options: ['seam'],
-  refusal: (positions, { seam }) =>
-    seam === 'open' ? null : oddCountRefusal(positions, POSITIONS_RANGE.most),
+  options: ['channels', 'seam'],
+  refusal: (positions, { channels, seam }) =>
+    (seam === 'open' ? null : oddCountRefusal(positions)) ?? exactChannels(positions, channels),
   build: (positions) => planFromWords(centredGray(positions), tracksFor(positions)),
 };

@@ -71,3 +71,63 @@ export function turnOrbits(turn: CubeTurn): TurnOrbits {
   }
   return { channels: turn.moves.length, order: powers.length, orbitOf, count, powers, moves };
 }
+
+/** One ring of channels that a turn moves round, and whether the one that comes round is inverted. */
+interface ChannelRing {
+  readonly size: number;
+  readonly isInverting: boolean;
+}
+
+/** Every way to write a number as a sum of parts, largest first. */
+function partitions(sum: number, most = sum): number[][] {
+  if (sum === 0) return [[]];
+  const parts = Array.from({ length: Math.min(sum, most) }, (_, i) => Math.min(sum, most) - i);
+  return parts.flatMap((part) => partitions(sum - part, part).map((rest) => [part, ...rest]));
+}
+
+/** Every way to choose which rings invert; rings of one size are alike, so only their number counts. */
+function inversions(sizes: readonly number[]): ChannelRing[][] {
+  const [size, ...rest] = sizes;
+  if (size === undefined) return [[]];
+  const alike = sizes.filter((other) => other === size).length;
+  const others = inversions(rest.slice(alike - 1));
+  return Array.from({ length: alike + 1 }, (_, inverting) =>
+    Array.from({ length: alike }, (_, i) => ({ size, isInverting: i < inverting })),
+  ).flatMap((rings) => others.map((other) => [...rings, ...other]));
+}
+
+const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
+
+/** Turns after which all rings are back. */
+function orderOf(rings: readonly ChannelRing[]): number {
+  return rings.reduce((order, { size, isInverting }) => {
+    const own = isInverting ? 2 * size : size;
+    return (order / gcd(order, own)) * own;
+  }, 1);
+}
+
+/** The turn that moves each ring of channels one place round. */
+function turnOf(rings: readonly ChannelRing[]): CubeTurn {
+  const moves: number[] = [];
+  let inverts = 0;
+  for (const { size, isInverting } of rings) {
+    const first = moves.length;
+    if (isInverting) inverts |= 1 << first;
+    for (let i = 0; i < size; i++) moves.push(first + ((i + 1) % size));
+  }
+  return { moves, inverts };
+}
+
+/**
+ * Every turn of a cube, one of each kind, whose order divides a count of positions; the longest order first.
+ *
+ * @source the signed cycle types of the hyperoctahedral group: one for each conjugacy class.
+ */
+export function turnsDividing(positions: number, channels: number): readonly CubeTurn[] {
+  return partitions(channels)
+    .flatMap(inversions)
+    .map((rings) => ({ order: orderOf(rings), turn: turnOf(rings) }))
+    .filter(({ order }) => positions % order === 0)
+    .sort((a, b) => b.order - a.order)
+    .map(({ turn }) => turn);
+}

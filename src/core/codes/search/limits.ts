@@ -54,4 +54,9 @@ export class StepCounter {
       fix: 'Start again and let it run, or take reflected-gray, which needs no search.',
     });
   }
+
+  /** Counts steps taken by a counter of its own. */
+  spend(steps: number): void {
+    this.done += steps;
+  }
 }

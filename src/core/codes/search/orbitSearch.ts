@@ -90,7 +90,7 @@ class Attempt {
       const bit = 31 - Math.clz32(change);
       if (length - 1 - this.lastUse[bit]! < leastRun) continue;
       this.path[length - 1] = bit;
-      if (this.runsHold(turns)) return { bit, turns };
+      if (this.usesAllChannels() && this.runsHold(turns)) return { bit, turns };
     }
     return null;
   }
@@ -107,6 +107,14 @@ class Attempt {
       last[bit] = step;
     }
     return true;
+  }
+
+  /** Whether every channel changes somewhere in the turn. */
+  private usesAllChannels(): boolean {
+    const { moves, channels } = this.problem.orbits;
+    const used = new Set<number>();
+    for (const bit of new Set(this.path)) for (const move of moves) used.add(move[bit]!);
+    return used.size === channels;
   }
 
   private wholeCode(turns: number): number[] {

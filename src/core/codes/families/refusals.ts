@@ -1,0 +1,71 @@
+import type { Refusal } from '../family.ts';
+import { POSITIONS_RANGE } from '../model.ts';
+import { tracksFor } from '../wordTracks.ts';
+
+/**
+ * Refuses an odd count of a cyclic single-step code, with the reason in one sentence.
+ *
+ * @source derived: every channel returns to its start, so it changes an even number of times; one change a step.
+ *   OEIS A290772, comment: "Cyclic Gray codes of odd lengths do not exist".
+ */
+export function oddCountRefusal(positions: number): Refusal | null {
+  if (positions % 2 === 0) return null;
+  const nearest = nearestOf([positions - 1, positions + 1]);
+  return {
+    code: 'codes/odd-count',
+    what:
+      'No code of two levels can change one channel at a time round an odd number of positions: ' +
+      'every channel returns to its start, so it changes an even number of times, and the changes add up to the positions.',
+    allowed: `an even number of positions, such as ${nearest}`,
+    fix: `Set need.positions to ${nearest}, or disc.code to ternary-modular with three colours.`,
+  };
+}
+
+/** Counts a disc can have, as a maker reads them: `30 or 32`. */
+export function nearestOf(counts: readonly number[]): string {
+  const { least, most } = POSITIONS_RANGE;
+  return counts.filter((count) => count >= least && count <= most).join(' or ');
+}
+
+/** The channels a code can use for a count, and how many marks they tell apart. */
+export interface ChannelRange {
+  readonly least: number;
+  readonly most: number;
+  readonly levels: 2 | 3;
+}
+
+/** Refuses a number of channels that is too small to tell the positions apart, or that the code cannot use. */
+export function channelsRefusal(
+  positions: number,
+  channels: number | undefined,
+  { least, most, levels }: ChannelRange,
+): Refusal | null {
+  if (channels === undefined || (Number.isInteger(channels) && channels >= least && channels <= most))
+    return null;
+  const about = {
+    where: 'disc.codeOptions.channels',
+    got: `${channels} channels for ${positions} positions`,
+    allowed: least === most ? `${least} channels` : `a whole number of channels from ${least} to ${most}`,
+  };
+  const words = levels ** channels;
+  if (Number.isInteger(channels) && channels > 0 && words < positions) {
+    return {
+      ...about,
+      code: 'codes/too-few-channels',
+      what: `${channels} channels of ${levels} levels show ${words} different words, so they tell at most ${words} positions apart.`,
+      fix: `Set disc.codeOptions.channels to ${least}, or need.positions to ${Math.max(2, words)} or less.`,
+    };
+  }
+  return {
+    ...about,
+    code: 'codes/channels-out-of-range',
+    what: 'This code cannot use that many channels.',
+    fix: `Set disc.codeOptions.channels to ${least}.`,
+  };
+}
+
+/** Refuses any number of channels but the fewest that tell the positions apart with two levels. */
+export function exactChannels(positions: number, channels: number | undefined): Refusal | null {
+  const least = tracksFor(positions);
+  return channelsRefusal(positions, channels, { least, most: least, levels: 2 });
+}
