@@ -29,7 +29,7 @@ describe('the reference page of the instrument file', () => {
 
   it('gives range, unit, default and meaning of a field in one row', () => {
     expect(committed).toContain(
-      '| `turnRateDegPerS` | a number from 0.1 to 3600 deg/s | 90 deg/s | Fastest turn at which',
+      '| `turnRateDegPerS` | a number from 0.1 to 3600 deg/s | 45 deg/s | Fastest turn at which',
     );
   });
 

@@ -18,7 +18,7 @@ describe('the smallest instrument file', () => {
   it('is a printed vane that lacks nothing', () => {
     expect(read()).toEqual({
       name: 'my vane',
-      need: { positions: 32, accuracyDeg: 11.25, turnRateDegPerS: 90, wantedYield: 0.95 },
+      need: { positions: 32, accuracyDeg: 11.25, turnRateDegPerS: 45, wantedYield: 0.95 },
       disc: {
         code: 'reflected-gray',
         diameterMm: 84,

@@ -26,8 +26,8 @@ export const needSchema = z
       defaultRules.oneStep,
     ),
     turnRateDegPerS: measure('deg/s', 0.1, 3600, {
-      meaning: 'Fastest turn at which every position must still be read.',
-    }).default(90),
+      meaning: 'Fastest turn at which every position must still be read; photoresistors follow slow turns only.',
+    }).default(45),
     wantedYield: measure('-', 0.01, 0.999, {
       meaning: 'Share of virtual builds that must meet the need: 0.95 is 95 builds in 100.',
     }).default(0.95),
