@@ -38,7 +38,7 @@ const MOST_CHANNELS = 12;
 function startingCode(positions: number, steps: StepCounter): readonly number[] {
   const reflected = centredGray(positions);
   if (positions < 256 || positions % 16 !== 0 || positions % 3 === 0) return reflected;
-  const inner = new StepCounter({ ...steps.limits, mostSteps: steps.left / 3 });
+  const inner = new StepCounter({ ...steps.limits, mostSteps: steps.left / 2 });
   const { words } = longestRunCode(positions / 4, tracksFor(positions / 4), inner);
   steps.spend(inner.done);
   const longer = woven(words!);

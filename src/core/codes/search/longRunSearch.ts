@@ -4,7 +4,7 @@ import type { StepCounter } from './limits.ts';
 import { shortestRun, type LongestRuns } from './longestRuns.ts';
 import { searchOrbits } from './orbitSearch.ts';
 
-/** Steps that one kind of turn gets in the first round; each round gives four times as many. */
+/** Steps that the kind of turn of longest order gets in the first round, the others in proportion; each round gives four times as many. */
 const FIRST_ROUND_STEPS = 5000;
 
 /** One kind of turn that codes may repeat under. */
@@ -31,13 +31,16 @@ function findRuns(
   random: Random,
   steps: StepCounter,
 ): readonly number[] | null {
+  const longestOrder = Math.max(...kinds.map((kind) => kind.orbits.order));
   for (let round = FIRST_ROUND_STEPS; ; round *= 4) {
     const open = kinds.filter((kind) => !kind.isBarren);
     if (open.length === 0) return null;
     for (const kind of open) {
       if (steps.left <= 0) return null;
       const { orbits, length } = kind;
-      const end = searchOrbits({ orbits, length, leastRun }, random, steps, round);
+      // A turn of long order leaves a short search, which is the likelier to end.
+      const share = Math.ceil((round * orbits.order) / longestOrder);
+      const end = searchOrbits({ orbits, length, leastRun }, random, steps, share);
       if (end.end === 'found') return end.words;
       // A kind without codes of these runs has none with longer ones.
       kind.isBarren = end.end === 'impossible';
