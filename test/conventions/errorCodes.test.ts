@@ -31,6 +31,12 @@ describe('error codes', () => {
     const tests = [...filesBelow('src', /[.]test[.]ts$/), ...filesBelow('test', /[.]ts$/)]
       .map(textOf)
       .join('\n');
-    expect([...thrown].filter((code) => !tests.includes(code)).sort()).toEqual([]);
+    // A bad file of the corpus marks each fault with its code, without the name of the step.
+    const marks = filesBelow('test/corpus/instrument', /[.]yaml$/)
+      .map(textOf)
+      .join('\n');
+    const isProvoked = (code: string): boolean =>
+      tests.includes(code) || new RegExp(`\\^ ${code.replace('instrument/', '')}\\b`).test(marks);
+    expect([...thrown].filter((code) => !isProvoked(code)).sort()).toEqual([]);
   });
 });
