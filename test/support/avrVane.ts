@@ -22,6 +22,7 @@ export interface VaneWishes {
   readonly channelPins?: readonly string[] | null;
   readonly baud?: number;
   readonly lineIntervalMs?: number;
+  readonly asBuilt?: Instrument['asBuilt'];
 }
 
 /** Thresholds and levels of the tests: a divider of 20 kohm with 2 kohm lit and 200 kohm dark. [counts] */
@@ -97,6 +98,7 @@ export function jettyInstrument(wishes: VaneWishes = {}): Instrument {
       mastHeightM: 4,
       northOffsetDeg: wishes.northOffsetDeg ?? 0,
     },
+    asBuilt: wishes.asBuilt ?? null,
   };
 }
 

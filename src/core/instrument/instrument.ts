@@ -1,4 +1,5 @@
 import type { DiscSpec } from '../disc/index.ts';
+import type { AsBuilt } from './asBuilt.ts';
 import type { CircuitSpec, HeadSpec } from '../head/index.ts';
 import type { Degrees } from '../units/index.ts';
 
@@ -53,4 +54,6 @@ export interface Instrument {
   readonly controller: ControllerSpec;
   readonly cups: CupsSpec | null;
   readonly site: SiteSpec;
+  /** What a recorded turn of the finished build has shown; `null` before there is one. */
+  readonly asBuilt: AsBuilt | null;
 }

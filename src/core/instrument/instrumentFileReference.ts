@@ -40,7 +40,10 @@ function isGroup(schema: FieldSchema): boolean {
 function group(path: string, schema: FieldSchema, depth: number): readonly string[] {
   const fields = Object.entries(schema.properties ?? {});
   const singles = fields.filter(([, field]) => !isGroup(field));
-  const groups = fields.filter(([, field]) => isGroup(field));
+  const groups = fields.flatMap(([name, field]): [string, FieldSchema][] => {
+    if (isGroup(field)) return [[name, field]];
+    return field.items && isGroup(field.items) ? [[`${name}[]`, field.items]] : [];
+  });
   const isRequired = (name: string): boolean => schema.required?.includes(name) ?? false;
   const table = [
     '| field | what it may be | default | meaning |',
@@ -51,7 +54,10 @@ function group(path: string, schema: FieldSchema, depth: number): readonly strin
   return [
     ...(singles.length > 0 ? table : []),
     ...groups.flatMap(([name, field]) =>
-      section(path === '' ? name : `${path}.${name}`, field, { isRequired: isRequired(name), depth }),
+      section(path === '' ? name : `${path}.${name}`, field, {
+        isRequired: isRequired(name.replace('[]', '')),
+        depth,
+      }),
     ),
   ];
 }

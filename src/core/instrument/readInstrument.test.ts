@@ -67,6 +67,7 @@ describe('the smallest instrument file', () => {
       controller: { board: 'atmega328p', channelPins: null, baud: 57600, lineIntervalMs: 250 },
       cups: null,
       site: { place: 'not stated', mastHeightM: 3, northOffsetDeg: 0 },
+      asBuilt: null,
     });
   });
 

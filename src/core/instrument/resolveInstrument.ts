@@ -92,5 +92,6 @@ export function resolveInstrument(draft: InstrumentDraft): Instrument {
     controller: draft.controller,
     cups: resolveCups(draft),
     site: draft.site,
+    asBuilt: draft.asBuilt,
   };
 }

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { asBuiltSchema } from './asBuilt.ts';
 import { circuitSchema } from './circuit.ts';
 import { controllerSchema, cupsSchema } from './controller.ts';
 import { discSchema } from './disc.ts';
@@ -31,6 +32,10 @@ export const instrumentSchema = z.strictObject({
     .default(null)
     .meta({ description: cupsSchema.meta()!.description, defaultRule: 'null, for an instrument without cups' }),
   site: siteSchema.prefault({}),
+  asBuilt: asBuiltSchema
+    .nullable()
+    .default(null)
+    .meta({ description: asBuiltSchema.meta()!.description, defaultRule: 'null, for a build not yet measured' }),
 });
 
 /** A file that fits the schema, defaults of single fields filled in; those that hang on other fields are still open. */

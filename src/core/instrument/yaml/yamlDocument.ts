@@ -9,7 +9,7 @@ import { syntaxProblem } from './syntaxProblem.ts';
 export const MOST_DEPTH = 32;
 
 /** Most words, signs and line ends of a file: some hundred times a usual one. */
-const MOST_MARKS = 50_000;
+const MOST_MARKS = 200_000;
 
 /** Longest single word, text or comment line. [characters] */
 const LONGEST_MARK = 10_000;

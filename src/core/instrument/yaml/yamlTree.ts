@@ -14,8 +14,8 @@ import type { Path, Places } from './places.ts';
 import { quoted } from '../problems/words.ts';
 import { MOST_DEPTH, refuseDepth } from './yamlDocument.ts';
 
-/** Most values of a file, copies made by aliases counted each time; an instrument file has about a hundred. */
-const MOST_VALUES = 5_000;
+/** Most values of a file, copies made by aliases counted each time: an as-built table of 4096 positions fits. */
+const MOST_VALUES = 25_000;
 
 /** A group of fields as written; without a prototype, so that no name is special. */
 export type Fields = Record<string, unknown>;
