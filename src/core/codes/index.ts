@@ -17,5 +17,6 @@ export {
   type CodeProperties,
   type TrackProperties,
 } from './properties/properties.ts';
+export { vernierTolerancePeriods } from './families/vernier.ts';
 export { DEFAULT_SEARCH, type SearchLimits } from './search/limits.ts';
 export { levelAt, runAt, runLengthsDeg, trackFromCells } from './track.ts';

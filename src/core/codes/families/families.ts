@@ -1,9 +1,13 @@
 import type { CodeFamily } from '../family.ts';
 import { balancedGray } from './balancedGray.ts';
+import { countingWheel } from './countingWheel.ts';
 import { longRunGray } from './longRunGray.ts';
 import { naturalBinary } from './naturalBinary.ts';
 import { reflectedGray } from './reflectedGray.ts';
+import { shiftRegister } from './shiftRegister.ts';
 import { singleTrackGray } from './singleTrackGray.ts';
+import { switchRing } from './switchRing.ts';
+import { vernier } from './vernier.ts';
 
 /** Every code a disc can carry, in the order a maker should read them. */
 export const families = [
@@ -11,6 +15,10 @@ export const families = [
   longRunGray,
   balancedGray,
   singleTrackGray,
+  shiftRegister,
+  vernier,
+  switchRing,
+  countingWheel,
   naturalBinary,
 ] as const satisfies readonly CodeFamily[];
 

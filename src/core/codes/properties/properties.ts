@@ -48,14 +48,17 @@ function trackProperties(table: CodeTable): TrackProperties[] {
       track: index,
       transitions: runs.length === 1 ? 0 : runs.length,
       shortestRunDeg,
-      shortestRunSteps: (shortestRunDeg * table.positions) / 360,
+      // Edges are kept in degrees; whole steps come back whole.
+      shortestRunSteps: Math.round(((shortestRunDeg * table.positions) / 360) * 1e9) / 1e9,
     };
   });
 }
 
-/** Words the channels could show: the product of each channel's levels. [-] */
-export function possibleWords(table: CodeTable): number {
-  return table.channels.reduce((product, { track }) => product * table.tracks[track]!.levelCount, 1);
+/** Words the channels could show when they may be read: the product of their levels, the strobe's left out. [-] */
+function possibleWords({ channels, tracks, strobe }: CodeTable): number {
+  return channels
+    .filter((_, c) => c !== strobe?.channel)
+    .reduce((product, { track }) => product * tracks[track]!.levelCount, 1);
 }
 
 /**
@@ -81,10 +84,10 @@ export function codeProperties(table: CodeTable, order: LevelOrder = 'unordered'
     multiStepBoundaries,
     worstErrorPositions: all.reduce((worst, b) => Math.max(worst, b.halfTurned.worstErrorPositions), 0),
     illegalWords: possibleWords(table) - new Set(table.words).size,
-    uniformWordIllegal: Array.from(
-      { length: levelCount },
-      (_, level) => !table.words.includes(String(level).repeat(table.channels.length)),
-    ),
+    uniformWordIllegal: Array.from({ length: levelCount }, (_, level) => {
+      // A reader that would go on showing some position does not notice the fault.
+      return table.nextPosition(String(level).repeat(table.channels.length), 0) === null;
+    }),
   };
 }
 
