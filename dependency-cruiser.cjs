@@ -29,7 +29,7 @@ const packages = {
   head: ['@stdlib/[^/]+'],
   proof: ['@stdlib/[^/]+'],
   wind: ['@stdlib/[^/]+'],
-  make: ['earcut', 'fflate', 'manifold-3d'],
+  make: ['fflate', 'manifold-3d', '@noble/hashes', '@tarikjabiri/dxf', 'pdf-lib', '@pdf-lib/fontkit'],
 };
 
 const oneOf = (names) => `(${names.join('|')})`;
