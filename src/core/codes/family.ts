@@ -33,10 +33,10 @@ export interface Strobe {
 
 /** Tracks and channels of a family, with what the words alone do not tell. */
 export interface CodeBuild extends CodePlan {
-  readonly strobe?: Strobe;
+  readonly strobe?: Strobe | null;
   /** The first so many channels only count steps: their words repeat, and a reader must remember where it was. */
   readonly countingChannels?: number;
-  readonly search?: SearchReport;
+  readonly search?: SearchReport | null;
 }
 
 /** A refusal; `where` and `got` stand only where it is not about the count. */

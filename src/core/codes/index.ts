@@ -17,6 +17,7 @@ export {
   type CodeProperties,
   type TrackProperties,
 } from './properties/properties.ts';
+export { greyLevels, type GreyLevels } from './properties/greyLevels.ts';
 export { vernierTolerancePeriods } from './families/vernier.ts';
 export { DEFAULT_SEARCH, type SearchLimits } from './search/limits.ts';
 export { levelAt, runAt, runLengthsDeg, trackFromCells } from './track.ts';

@@ -115,3 +115,14 @@ describe('a count no disc can have', () => {
     expect(problem!.allowed).toContain('reflected-gray');
   });
 });
+
+describe('a seam left open', () => {
+  it('lets reflected Gray have an odd count, with two changes at the seam', () => {
+    for (const positions of [3, 5, 15, 23, 25, 99]) {
+      const { words } = buildCode('reflected-gray', positions, { seam: 'open' });
+      const changes = changesRound(words);
+      expect(changes.slice(0, -1)).toEqual(Array(positions - 1).fill(1));
+      expect(changes.at(-1)).toBe(2);
+    }
+  });
+});

@@ -7,6 +7,8 @@ import { reflectedGray } from './reflectedGray.ts';
 import { shiftRegister } from './shiftRegister.ts';
 import { singleTrackGray } from './singleTrackGray.ts';
 import { switchRing } from './switchRing.ts';
+import { ternaryModular } from './ternaryModular.ts';
+import { ternaryReflected } from './ternaryReflected.ts';
 import { vernier } from './vernier.ts';
 
 /** Every code a disc can carry, in the order a maker should read them. */
@@ -17,6 +19,8 @@ export const families = [
   singleTrackGray,
   shiftRegister,
   vernier,
+  ternaryModular,
+  ternaryReflected,
   switchRing,
   countingWheel,
   naturalBinary,
