@@ -120,8 +120,9 @@ function lightOf(head: HeadPlan, build: DenseBuild, channel: number): (angleDeg:
   const { track, radiusMm, angleDeg: stands } = head.channels[channel]!;
   const radius = radiusMm + build.acrossMm(channel);
   const open = openShare(head.spec.aperture);
-  const windows = head.disc.tracks[track]!.windows.map(({ fromDeg, toDeg }) => ({
+  const arcs = sharesOf(head, track).map(({ fromDeg, toDeg, share }) => ({
     fromDeg,
+    share,
     width: toDeg - fromDeg,
     from: edgeLine(fromDeg, build.moveMm(track, wrapped(fromDeg))),
     to: edgeLine(toDeg, build.moveMm(track, wrapped(toDeg))),
@@ -136,13 +137,33 @@ function lightOf(head: HeadPlan, build: DenseBuild, channel: number): (angleDeg:
     const beyond = (turn: number, { sin, cos, moveMm }: EdgeLine): number =>
       Math.abs(turn) >= 90 ? Number(turn < 0) : open(sin * x - cos * y + moveMm);
     let light = 0;
-    for (const { fromDeg, width, from, to } of windows) {
+    for (const { fromDeg, width, from, to, share } of arcs) {
       const begin = wrapped(fromDeg - seenAt + 180) - 180;
-      for (const round of [begin - 360, begin, begin + 360])
-        light += beyond(round, from) - beyond(round + width, to);
+      for (const round of [begin - 360, begin, begin + 360]) {
+        light += share * (beyond(round, from) - beyond(round + width, to));
+      }
     }
     return light;
   };
+}
+
+/** Windows open to all of the spot, and ribs that take their share of it away; ribs lie inside windows. */
+function sharesOf(head: HeadPlan, track: number): { fromDeg: number; toDeg: number; share: number }[] {
+  const { windows, innerRadiusMm, outerRadiusMm, midRadiusMm } = head.disc.tracks[track]!;
+  const { aperture } = head.spec;
+  const across = openShare(
+    aperture.shape === 'slit' ? { ...aperture, widthMm: aperture.lengthMm } : aperture,
+  );
+  const ribs = head.disc.ribs.filter(
+    (rib) => rib.outerRadiusMm > innerRadiusMm && rib.innerRadiusMm < outerRadiusMm,
+  );
+  return [
+    ...windows.map(({ fromDeg, toDeg }) => ({ fromDeg, toDeg, share: 1 })),
+    ...ribs.map(({ fromDeg, toDeg, ...rib }) => {
+      const covered = across(rib.innerRadiusMm - midRadiusMm) - across(rib.outerRadiusMm - midRadiusMm);
+      return { fromDeg, toDeg, share: -covered };
+    }),
+  ];
 }
 
 interface EdgeLine {

@@ -1,5 +1,6 @@
-import { degToRad, type Random } from '../../src/core/units/index.ts';
+import type { DiscPlan, RingSector } from '../../src/core/disc/index.ts';
 import type { Aperture, Detector, HeadPlan } from '../../src/core/head/index.ts';
+import { degToRad, type Random } from '../../src/core/units/index.ts';
 import type { DenseBuild } from './denseTurn.ts';
 import { handDisc } from './handDisc.ts';
 import { handHead } from './handHead.ts';
@@ -49,8 +50,8 @@ function anyBuild(random: Random): RandomBuild {
   const oneOf = <T>(things: readonly T[]): T => things[Math.floor(random.uniform() * things.length)]!;
   const positions = oneOf(POSITIONS);
   const firstRadiusMm = between(10, 25);
-  const pitchMm = between(4, 8);
-  const disc = handDisc({
+  const pitchMm = between(5, 10);
+  const plain = handDisc({
     family: oneOf(['reflected-gray', 'natural-binary']),
     positions,
     firstRadiusMm,
@@ -59,11 +60,13 @@ function anyBuild(random: Random): RandomBuild {
     windowLevel: oneOf([0, 1] as const),
     process: { windowGrowthMm: between(-0.3, 0.3) },
   });
+  const ribs = random.uniform() < 0.3 ? [anyRib(random, plain, oneOf)] : [];
+  const disc = { ...plain, ribs };
   const outermost = firstRadiusMm + pitchMm * (disc.tracks.length - 1);
   const mark = degToRad(360 / positions) * outermost;
   const spec = {
     detector: anyDetector(random),
-    aperture: anyAperture(oneOf, Math.min(mark, 4) * between(0.1, 1.2)),
+    aperture: anyAperture(oneOf, Math.min(mark, pitchMm) * between(0.1, 1.8), pitchMm),
   };
   const head = handHead(disc, {
     spec,
@@ -76,6 +79,11 @@ function anyBuild(random: Random): RandomBuild {
     for (const { fromDeg, toDeg } of windows) {
       moves.set(edgeName(track, fromDeg), sd * random.normal() - growth / 2);
       moves.set(edgeName(track, toDeg), sd * random.normal() + growth / 2);
+    }
+    for (const { fromDeg, toDeg } of ribs) {
+      // A rib is material between two openings, and openings grow.
+      moves.set(edgeName(track, fromDeg), sd * random.normal() + growth / 2);
+      moves.set(edgeName(track, toDeg), sd * random.normal() - growth / 2);
     }
   }
   const boreMm = [between(-0.5, 0.5), between(-0.5, 0.5)] as const;
@@ -117,6 +125,20 @@ function anyBuild(random: Random): RandomBuild {
   };
 }
 
+/** A rib well inside some window, over a part of its ring from one side. */
+function anyRib(random: Random, disc: DiscPlan, oneOf: <T>(things: readonly T[]) => T): RingSector {
+  const { windows, innerRadiusMm, outerRadiusMm } = oneOf(disc.tracks);
+  const { fromDeg, toDeg } = oneOf(windows);
+  const span = toDeg - fromDeg;
+  const reach = (outerRadiusMm - innerRadiusMm) * random.uniform();
+  return {
+    innerRadiusMm,
+    outerRadiusMm: innerRadiusMm + reach,
+    fromDeg: fromDeg + span * (0.2 + 0.2 * random.uniform()),
+    toDeg: fromDeg + span * (0.6 + 0.2 * random.uniform()),
+  };
+}
+
 function edgeName(track: number, edgeDeg: number): string {
   return `${track}:${(edgeDeg % 360).toFixed(9)}`;
 }
@@ -138,10 +160,10 @@ function anyDetector(random: Random): Detector {
   return { kind: 'photoresistor', litOhm, darkOhm: litOhm * (5 + 200 * random.uniform()), gamma, ...tau };
 }
 
-function anyAperture(oneOf: <T>(things: readonly T[]) => T, spotMm: number): Aperture {
+function anyAperture(oneOf: <T>(things: readonly T[]) => T, spotMm: number, pitchMm: number): Aperture {
   return oneOf<Aperture>([
     { shape: 'slit', widthMm: spotMm, lengthMm: 2 },
-    { shape: 'round', diameterMm: Math.min(spotMm, 3.5) },
-    { shape: 'gaussian', radiusMm: Math.min(spotMm, 2) / 2 },
+    { shape: 'round', diameterMm: Math.min(spotMm, 0.9 * pitchMm) },
+    { shape: 'gaussian', radiusMm: Math.min(spotMm, 0.8 * pitchMm) / 2 },
   ]);
 }

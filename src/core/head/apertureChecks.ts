@@ -6,6 +6,7 @@ import type { Findings } from './circuitChecks.ts';
 import { edgeSpread, spreadAcross } from './edgeSpread.ts';
 import type { ChannelPlan } from './headPlan.ts';
 import type { Aperture, HeadSpec } from './headSpec.ts';
+import { ribFindings } from './ribChecks.ts';
 import type { SwitchLights } from './thresholds.ts';
 
 /** Light lost beyond a track's own ring above which the lit level is not what was measured. Common practice, no source. */
@@ -25,6 +26,7 @@ export function apertureFindings(
     markFindings(disc, spec.aperture, track, levels),
     ringFindings(disc, spec, track),
     spillFindings(disc, spec, track, levels),
+    ribFindings(disc, spec, track, levels),
   ]);
   return {
     problems: found.flatMap((finding) => finding.problems),

@@ -3,9 +3,10 @@ export { edgeSpread, spreadAcross, type EdgeSpread } from './edgeSpread.ts';
 export type { Aperture, CircuitSpec, Detector, HeadSpec, Light } from './headSpec.ts';
 export type { ChannelPlan, HeadPlan, Levels, Rate, SpeedLimit } from './headPlan.ts';
 export { lagMs } from './lag.ts';
+export { lightLevel } from './lightLevel.ts';
 export { planHead } from './planHead.ts';
 export { bestResistorOhm, nearestE24, recommendedResistorOhm } from './resistor.ts';
-export { lightLevel, seenTrack, type SeenTrack } from './seenTrack.ts';
+export { seenTrack, type SeenTrack } from './seenTrack.ts';
 export { signalOf, type Signal } from './signal.ts';
 export { loopMs, narrowestStepDeg, speedLimitDegPerS } from './speedLimit.ts';
 export {

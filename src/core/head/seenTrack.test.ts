@@ -4,7 +4,8 @@ import { handDisc } from '../../../test/support/handDisc.ts';
 import { levelAt } from '../codes/index.ts';
 import { degToRad, radToDeg } from '../units/index.ts';
 import type { Aperture } from './headSpec.ts';
-import { lightLevel, seenTrack } from './seenTrack.ts';
+import { lightLevel } from './lightLevel.ts';
+import { seenTrack } from './seenTrack.ts';
 
 /** How bright the spot is at a place of it, along and across the track. [mm] */
 function brightness(aperture: Aperture, along: number, across: number): number {

@@ -12,6 +12,7 @@ export function worthwhileCauses({ causes, builds }: Proof): Cause[] {
   const { p95 } = builds.maxErrorDeg;
   return causes.filter(
     ({ p95WithoutDeg, yieldWithout }) =>
-      p95 - p95WithoutDeg >= LEAST_GAIN.error * p95 || yieldWithout.value - builds.yield.value >= LEAST_GAIN.yield,
+      p95 - p95WithoutDeg >= LEAST_GAIN.error * p95 ||
+      yieldWithout.value - builds.yield.value >= LEAST_GAIN.yield,
   );
 }

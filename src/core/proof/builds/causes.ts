@@ -9,7 +9,7 @@ import { virtualBuilds, type BuildRequest } from './virtualBuilds.ts';
  * What it would be worth to be rid of each cause, on the same builds with that cause alone taken away.
  *
  * @returns Every cause, most worthwhile first: by yield, and by the 95-of-100 error where the yield does not move.
- * @check src/core/proof/builds/causes.test.ts
+ * @check src/core/proof/builds/virtualBuilds.test.ts
  */
 export function rankedCauses(head: HeadPlan, request: BuildRequest, builds: BuildStatistics): Cause[] {
   const sizes = causeSizes(head, null);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { apartDeg, denseCounts, denseTurn, type DenseSwitch } from '../../../../test/support/denseTurn.ts';
 import { randomBuild } from '../../../../test/support/randomDesigns.ts';
-import { seededRandom } from '../../units/index.ts';
+import { degToRad, seededRandom } from '../../units/index.ts';
 import { findEvents, roomForEvents } from './turnEvents.ts';
 import { roomForErrors } from './turnErrors.ts';
 import type { Sense } from './softMarks.ts';
@@ -63,6 +63,21 @@ describe('where a build switches', () => {
       }
     },
   );
+
+  it('is looked for at edges by themselves and at edges that share the spot', () => {
+    let [lone, beside] = [0, 0];
+    for (const { head } of designs) {
+      for (const { seen, wholeMarks } of turnModel(head).channels) {
+        const marks = seen.edgesDeg.map(
+          (edge, i) => degToRad((seen.edgesDeg[i + 1] ?? seen.edgesDeg[0]! + 360) - edge) * seen.radiusMm,
+        );
+        if (wholeMarks && Math.min(...marks) > 2.5 * seen.spread.reachMm) lone += 1;
+        else beside += 1;
+      }
+    }
+    expect(lone).toBeGreaterThan(100);
+    expect(beside).toBeGreaterThan(50);
+  });
 
   it('adds up to the errors that the scanned words have', () => {
     for (const { head, counts, conditionsFor, name } of designs) {

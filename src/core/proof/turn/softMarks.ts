@@ -5,7 +5,7 @@ import { radToDeg, wrapDegrees } from '../../units/index.ts';
 export type Sense = 'growing' | 'falling';
 
 /** Where a channel changes in one turn. */
-export interface SoftTurn {
+export interface Switches {
   /** Pattern angle of each change, and what the channel reads clockwise of it. */
   readonly switches: readonly { readonly atDeg: number; readonly litAfter: boolean }[];
   /** What it reads all the way round when it never changes. */
@@ -13,11 +13,11 @@ export interface SoftTurn {
 }
 
 /** Bracketed roots are halved until this narrow: far below any real edge. [deg] */
-const ROOT_DEG = 1e-9;
+const ROOT_DEG = 1e-7;
 /** Share of a bracket kept by each golden-section step. */
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
-/** Golden-section steps that narrow a bracket to a millionth of itself. */
-const GOLDEN_STEPS = 30;
+/** Golden-section steps that narrow a bracket to a ten-thousandth of itself, where a high or low is flat to 1e-8. */
+const GOLDEN_STEPS = 20;
 
 /**
  * Changes of a channel whose edges share the spot, found between the highs and lows of its light.
@@ -25,7 +25,7 @@ const GOLDEN_STEPS = 30;
  * A channel starts from a place where its light leaves no doubt, and carries its state through the hysteresis.
  * Where there is no such place it never changes, and reads dark, as after switching on.
  */
-export function softSwitches(seen: SeenTrack, lights: SwitchLights, sense: Sense): SoftTurn {
+export function softSwitches(seen: SeenTrack, lights: SwitchLights, sense: Sense): Switches {
   const way = sense === 'growing' ? 1 : -1;
   const knots = knotsOf(seen);
   if (way < 0) knots.reverse();

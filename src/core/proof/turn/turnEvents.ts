@@ -1,6 +1,7 @@
 import { wrapDegrees } from '../../units/index.ts';
 import type { Conditions } from './conditions.ts';
 import { softSwitches, type Sense } from './softMarks.ts';
+import { steppedSwitches } from './steppedEdges.ts';
 import type { TurnModel } from './turnModel.ts';
 
 /**
@@ -128,11 +129,9 @@ function addSoftMarks(
   const movesMm = seen.edgesDeg.map((_, i) => movedMm(model, conditions, firstEdge + i));
   const radiusMm = seen.radiusMm + conditions.acrossMm[c]!;
   const widestMoveMm = movesMm.reduce((widest, move) => Math.max(widest, Math.abs(move)), 0);
-  const turn = softSwitches(
-    { ...seen, radiusMm, movesMm, widestMoveMm },
-    { risingLight: conditions.risingLight[c]!, fallingLight: conditions.fallingLight[c]! },
-    sense,
-  );
+  const built = { ...seen, radiusMm, movesMm, widestMoveMm };
+  const lights = { risingLight: conditions.risingLight[c]!, fallingLight: conditions.fallingLight[c]! };
+  const turn = steppedSwitches(built, lights, sense) ?? softSwitches(built, lights, sense);
   // The channel looks at the pattern ahead of the head's reference line by its own angle and its misplacement.
   const ahead = angleDeg + (conditions.alongMm[c]! / radiusMm) * DEG;
   const events = turn.switches
