@@ -1,4 +1,4 @@
-import { badReading, requirePositive } from '../refusal.ts';
+import { badReading, differentLayout, requirePositive } from '../refusal.ts';
 import { type Counted } from './completeness.ts';
 
 /** A day. [ms] */
@@ -56,8 +56,16 @@ export class CoverageCalendar {
     this.byDay.set(day, this.count);
   }
 
-  /** Takes in another calendar of the same interval, of any other time. */
+  /**
+   * Takes in another calendar, of any other time.
+   *
+   * @throws `wind/different-layout` when its interval is another.
+   */
   merge(other: CoverageCalendar): void {
+    if (other.intervalMs !== this.intervalMs) {
+      const [theirs, mine] = [other, this].map(({ intervalMs }) => `samples every ${intervalMs} ms`);
+      throw differentLayout('CoverageCalendar.merge(other)', theirs!, mine!);
+    }
     for (const [day, { speed, heading, both }] of other.byDay) {
       this.open(day);
       this.count.speed += speed;

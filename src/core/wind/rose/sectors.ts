@@ -57,14 +57,15 @@ export function sectorShares(sectors: Sectors, headingDeg: Degrees, halfWidthDeg
   }
   const width = 360 / sectors.count;
   const start = wrapDegrees(headingDeg - halfWidthDeg - sectors.firstCentreDeg + width / 2);
-  if (halfWidthDeg === 0) return [{ sector: Math.floor(start / width) % sectors.count, share: 1 }];
+  if (halfWidthDeg <= EDGE_NOISE_DEG)
+    return [{ sector: Math.floor(start / width) % sectors.count, share: 1 }];
   const shares: SectorShare[] = [];
   const end = start + 2 * halfWidthDeg;
   let sector = Math.floor((start + EDGE_NOISE_DEG) / width);
   for (let from = start; from < end; sector++) {
     const edge = (sector + 1) * width;
     const to = edge > end - EDGE_NOISE_DEG ? end : edge;
-    shares.push({ sector: sector % sectors.count, share: (to - from) / (2 * halfWidthDeg) });
+    shares.push({ sector: sector % sectors.count, share: (to - from) / (end - start) });
     from = to;
   }
   return shares;

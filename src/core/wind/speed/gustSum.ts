@@ -101,7 +101,7 @@ export class GustSum {
     this.sum += speedMPerS;
     if (place === 0) this.sum = this.freshSum(); // once a round, so that rounding cannot build up
     this.lastAtMs = atMs;
-    const reachesBack = atMs - this.times[this.oldest]! >= windowMs - 2 * intervalMs;
+    const reachesBack = atMs - this.times[this.oldest]! >= windowMs - 1.5 * intervalMs;
     return reachesBack && this.held >= this.needed ? this.sum / this.held : null;
   }
 
