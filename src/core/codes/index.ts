@@ -17,7 +17,10 @@ export {
   type CodeProperties,
   type TrackProperties,
 } from './properties/properties.ts';
+export { deadChannels, strangerDistance, type DeadChannel } from './properties/faults.ts';
 export { greyLevels, type GreyLevels } from './properties/greyLevels.ts';
 export { vernierTolerancePeriods } from './families/vernier.ts';
 export { DEFAULT_SEARCH, type SearchLimits } from './search/limits.ts';
+export { ROSE_SECTORS, sectorAdvice, type SectorFit } from './properties/sectors.ts';
+export { smallestMark, type SmallestMark } from './properties/smallestMark.ts';
 export { levelAt, runAt, runLengthsDeg, trackFromCells } from './track.ts';
