@@ -4,6 +4,7 @@ import { lineCharsAtMost } from '../../src/core/record/index.ts';
 import { buildAvr, type AvrProgram } from '../support/avrBuild.ts';
 import { AvrChip } from '../support/avrChip.ts';
 import {
+  cupsOn,
   freshLine,
   jettyHead,
   jettyInstrument,
@@ -35,10 +36,7 @@ describe('the program through the compiler', () => {
   it.each<[string, VaneWishes]>([
     ['one channel, without cups', { positions: 2, cups: null }],
     ['six channels, sensors read twice', { positions: 64, sourceOhm: 18_200, lineIntervalMs: 4 }],
-    [
-      'pins of the maker',
-      { positions: 8, channelPins: ['A5', 'A0', 'A2'], cups: { pulsesPerTurn: 1, pin: 'D3', quietUs: 500 } },
-    ],
+    ['pins of the maker', { positions: 8, channelPins: ['A5', 'A0', 'A2'], cups: cupsOn('D3', 500) }],
     ['a slow line at a common speed', { baud: 9600, lineIntervalMs: 1000 }],
     ['a vane that may turn as slowly as it likes', { turnRateDegPerS: 1e-3 }],
     ['a vane that may turn faster than any', { turnRateDegPerS: 1e9 }],
@@ -68,7 +66,7 @@ describe('the program through the compiler', () => {
     const { hex } = await build({
       positions: 8,
       channelPins: ['A5', 'A0', 'A2'],
-      cups: { pulsesPerTurn: 1, pin: 'D3', quietUs: 500 },
+      cups: cupsOn('D3', 500),
     });
     const chip = new AvrChip(hex);
     setCounts(chip, 5, 900);

@@ -3,7 +3,7 @@ import { programFor } from '../../src/core/program/index.ts';
 import { seededRandom, type Random } from '../../src/core/units/index.ts';
 import { buildAvr } from '../support/avrBuild.ts';
 import { AvrChip } from '../support/avrChip.ts';
-import { DARK_COUNTS, freshLine, jettyHead, jettyInstrument, setCounts } from '../support/avrVane.ts';
+import { cupsOn, DARK_COUNTS, freshLine, jettyHead, jettyInstrument, setCounts } from '../support/avrVane.ts';
 
 /** Longest bounce of the contact, when it closes and when it opens. [us] */
 const BOUNCE_US = 1000;
@@ -46,7 +46,7 @@ function turnCups(hertz: number, pulses: number) {
 
 describe('cup pulses of a contact that bounces when it closes and when it opens', () => {
   beforeAll(async () => {
-    const instrument = jettyInstrument({ cups: { pulsesPerTurn: 2, pin: 'D2', quietUs: 1500 } });
+    const instrument = jettyInstrument({ cups: cupsOn('D2') });
     hex = (await buildAvr(programFor(instrument, jettyHead(instrument)).source)).hex;
   });
 

@@ -22,6 +22,12 @@ export interface VaneWishes {
   readonly channelPins?: readonly string[] | null;
   readonly baud?: number;
   readonly lineIntervalMs?: number;
+  readonly input?: Instrument['circuit']['input'];
+  readonly emitters?: Instrument['circuit']['emitters'];
+  readonly board?: string;
+  readonly format?: Instrument['controller']['format'];
+  readonly sleep?: Instrument['power']['sleep'];
+  readonly detector?: Instrument['head']['detector'];
   readonly asBuilt?: Instrument['asBuilt'];
 }
 
@@ -30,6 +36,31 @@ export const LIT_COUNTS = 930;
 export const DARK_COUNTS = 93;
 export const LOW_COUNTS = 480;
 export const HIGH_COUNTS = 544;
+
+const SLOW_DETECTOR: Instrument['head']['detector'] = {
+  kind: 'photoresistor',
+  litOhm: 2_000,
+  darkOhm: 200_000,
+  gamma: 0.7,
+  riseMs: 20,
+  fallMs: 30,
+  spread: 0.1,
+};
+
+/** Nothing is asked of the supply. */
+const NO_POWER: Instrument['power'] = {
+  sleep: 'awake',
+  battery: null,
+  regulator: 'linear',
+  boardMa: null,
+  sunHoursPerDay: null,
+  darkDays: 5,
+};
+
+/** Cups of two pulses a turn, not calibrated, on that pin. */
+export function cupsOn(pin: string, quietUs = 1500): NonNullable<Instrument['cups']> {
+  return { pulsesPerTurn: 2, pin, quietUs, runPerPulseM: null, startSpeedMPerS: 0 };
+}
 
 /** Invented: the vane on a boathouse jetty. Lines come every 2 ms so that little time need be simulated. */
 export function jettyInstrument(wishes: VaneWishes = {}): Instrument {
@@ -63,15 +94,7 @@ export function jettyInstrument(wishes: VaneWishes = {}): Instrument {
       },
     },
     head: {
-      detector: {
-        kind: 'photoresistor',
-        litOhm: 2_000,
-        darkOhm: 200_000,
-        gamma: 0.7,
-        riseMs: 20,
-        fallMs: 30,
-        spread: 0.1,
-      },
+      detector: wishes.detector ?? SLOW_DETECTOR,
       light: { kind: 'led', currentMa: 10, wavelengthNm: 630 },
       aperture: { shape: 'slit', widthMm: 1, lengthMm: 3 },
       tangentialSdMm: 0.1,
@@ -79,6 +102,8 @@ export function jettyInstrument(wishes: VaneWishes = {}): Instrument {
       patternedFace: wishes.patternedFace ?? 'up',
     },
     circuit: {
+      input: wishes.input ?? 'direct',
+      emitters: wishes.emitters ?? 'steady',
       resistorOhm: null,
       resistorTolerancePercent: 1,
       sensorTo: wishes.sensorTo ?? 'supply',
@@ -87,12 +112,14 @@ export function jettyInstrument(wishes: VaneWishes = {}): Instrument {
       noiseCounts: 1,
     },
     controller: {
-      board: 'atmega328p',
+      board: wishes.board ?? 'atmega328p',
       channelPins: wishes.channelPins ?? null,
       baud: wishes.baud ?? 500_000,
+      format: wishes.format ?? 'text',
       lineIntervalMs: wishes.lineIntervalMs ?? 2,
     },
-    cups: wishes.cups === undefined ? { pulsesPerTurn: 2, pin: 'D2', quietUs: 1500 } : wishes.cups,
+    cups: wishes.cups === undefined ? cupsOn(wishes.board === 'atmega32u4' ? 'D3' : 'D2') : wishes.cups,
+    power: { ...NO_POWER, sleep: wishes.sleep ?? 'awake' },
     site: {
       place: wishes.place ?? 'an invented jetty',
       mastHeightM: 4,
@@ -117,7 +144,7 @@ export function jettyHead(instrument: Instrument, wishes: VaneWishes = {}): Head
     disc: { code, spec: instrument.disc, tracks, ribs: [] },
     spec: instrument.head,
     circuit: instrument.circuit,
-    board: boardNamed('atmega328p')!,
+    board: boardNamed(instrument.controller.board)!,
     rate: {
       baud: instrument.controller.baud,
       lineChars: lineCharsAtMost(code.channels.length),

@@ -37,6 +37,8 @@ export const LOG_HEAD: HeadSpec = {
 
 /** A divider without noise or tolerance, its thresholds as close together as can be. */
 export const QUIET_CIRCUIT: CircuitSpec = {
+  input: 'direct',
+  emitters: 'steady',
   resistorOhm: null,
   resistorTolerancePercent: 0,
   sensorTo: 'supply',
@@ -48,7 +50,7 @@ export const QUIET_CIRCUIT: CircuitSpec = {
 /** A 28-character line at 9600 baud, slowly turned. */
 export const SLOW_RATE = { baud: 9_600, lineChars: 28, turnRateDegPerS: 30 };
 
-/** The one board with data so far. */
+/** The board of the tests. */
 export const BOARD = boardNamed('atmega328p')!;
 
 /** Head over a disc, by default linear and quiet. */

@@ -46,7 +46,7 @@ export interface Levels {
 
 /** How fast the shaft may turn and still be read at every position. */
 export interface SpeedLimit {
-  /** One read of all channels and the line sent with it. [ms] */
+  /** Longest time between two reads of a channel: one read of all, and a line written in between. [ms] */
   readonly loopMs: number;
   readonly lagMs: number;
   readonly limitDegPerS: number;

@@ -60,8 +60,14 @@ export interface HeadSpec {
   readonly patternedFace: 'up' | 'down';
 }
 
+/** How the controller reads the channels: converter, pins behind comparators, or a chip that gathers them. */
+export type CircuitInput = 'direct' | 'digital' | 'multiplexer' | 'shift-register';
+
 /** How light becomes counts. */
 export interface CircuitSpec {
+  readonly input: CircuitInput;
+  /** Lights always on; or lit for each read, and what the sensors see without them is taken off. */
+  readonly emitters: 'steady' | 'pulsed';
   /** Fixed resistor of every divider; `null` takes the recommended one. [ohm] */
   readonly resistorOhm: number | null;
   /** Tolerance of that resistor as sold, two standard deviations. [percent] */

@@ -38,7 +38,7 @@ export function planHead(
     circuitFound.problems.length > 0 ? null : apertureFindings(disc, spec, channels, levels);
   const found = [circuitFound, lightFindings(spec), ...(apertureFound ? [apertureFound] : [])];
   throwIfAny(found.flatMap((finding) => finding.problems));
-  const speed = headSpeedLimit(disc, spec, { channels, levels, board, rate });
+  const speed = headSpeedLimit(disc, spec, { channels, levels, circuit, board, rate });
   const warnings = [...found.flatMap((finding) => finding.warnings), ...speedWarnings(speed, rate)];
   return { disc, spec, circuit, board, rate, channels, levels, speed, warnings };
 }
@@ -70,7 +70,7 @@ function placedChannels({ code, tracks }: DiscPlan): ChannelPlan[] {
 
 function speedWarnings({ limitDegPerS, lagMs, loopMs }: SpeedLimit, rate: Rate): Problem[] {
   if (rate.turnRateDegPerS <= limitDegPerS) return [];
-  const slower = lagMs > loopMs ? 'a faster detector' : 'a shorter line or a higher controller.baud';
+  const slower = lagMs > loopMs ? 'a faster detector' : 'fewer channels or a faster board';
   return [
     {
       code: 'head/turns-too-fast',

@@ -2,12 +2,11 @@ import type { Board } from '../boards/index.ts';
 import type { DiscPlan } from '../disc/index.ts';
 import { radToDeg, turnBetween } from '../units/index.ts';
 import type { ChannelPlan, Levels, Rate, SpeedLimit } from './headPlan.ts';
-import type { HeadSpec } from './headSpec.ts';
+import type { CircuitSpec, HeadSpec } from './headSpec.ts';
+import { loopMs } from './readLoop.ts';
 import { seenTrack, type SeenTrack } from './seenTrack.ts';
 import type { SwitchLights } from './thresholds.ts';
 
-/** Bits on the wire for one character: start, eight data, stop. */
-const BITS_PER_CHARACTER = 10;
 /** Standard deviations of edge and channel places by which a step may be narrower than drawn. Common practice, no source. */
 const PLACE_SIGMA = 2;
 
@@ -29,11 +28,6 @@ export function speedLimitDegPerS(step: {
   return Math.max(0, clear) / ((step.lagMs + step.loopMs) / 1000);
 }
 
-/** One read of all channels and the line sent with it. [ms] */
-export function loopMs(channels: number, board: Board, rate: Rate): number {
-  return (channels * board.conversionUs) / 1000 + (rate.lineChars * BITS_PER_CHARACTER * 1000) / rate.baud;
-}
-
 /** The speed limit of a head, from its narrowest step, its lag and its loop. */
 export function headSpeedLimit(
   disc: DiscPlan,
@@ -41,15 +35,23 @@ export function headSpeedLimit(
   head: {
     readonly channels: readonly ChannelPlan[];
     readonly levels: Levels;
+    readonly circuit: CircuitSpec;
     readonly board: Board;
     readonly rate: Rate;
   },
 ): SpeedLimit {
-  const { channels, levels, board, rate } = head;
+  const { channels, levels, circuit, board, rate } = head;
   const innermost = Math.min(...channels.map((channel) => channel.radiusMm));
   const placeSd = Math.hypot(disc.spec.process.edgeSdMm, spec.tangentialSdMm);
   const lag = Math.max(levels.riseLagMs, levels.fallLagMs);
-  const loop = loopMs(channels.length, board, rate);
+  const loop = loopMs({
+    channels: channels.length,
+    circuit,
+    detector: spec.detector,
+    sourceOhm: levels.sourceOhm,
+    board,
+    lineChars: rate.lineChars,
+  });
   const limitDegPerS = speedLimitDegPerS({
     stepDeg: narrowestStepDeg(disc, spec, channels, levels),
     edgeDeg: radToDeg((PLACE_SIGMA * placeSd) / innermost),

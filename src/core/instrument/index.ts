@@ -1,4 +1,4 @@
-export type { ControllerSpec, CupsSpec, Instrument, Need, SiteSpec } from './instrument.ts';
+export type { ControllerSpec, CupsSpec, Instrument, Need, PowerSpec, SiteSpec } from './instrument.ts';
 export { asBuiltHash, type AsBuilt, type AsBuiltChannel, type AsBuiltPosition } from './asBuilt.ts';
 export { headingOfDiscAngle, headingOfPosition, type HeadingFrame } from './heading.ts';
 export { instrumentFileReference } from './instrumentFileReference.ts';

@@ -19,10 +19,12 @@ export interface Need {
 export interface ControllerSpec {
   /** Name of a board the tool knows. */
   readonly board: string;
-  /** Converter pin of each channel; `null` takes the board's own in order. */
+  /** Pin or input of each channel; `null` takes the first free ones in order. */
   readonly channelPins: readonly string[] | null;
   /** Serial speed. [bit/s] */
   readonly baud: number;
+  /** What a line looks like. */
+  readonly format: 'text' | 'json-lines' | 'nmea-mwd' | 'nmea-mwv' | 'senml';
   /** Time between two lines. [ms] */
   readonly lineIntervalMs: number;
 }
@@ -33,6 +35,25 @@ export interface CupsSpec {
   readonly pin: string;
   /** A contact counts only after this long without any edge. [us] */
   readonly quietUs: number;
+  /** Wind that passes for one pulse; `null` for cups not yet calibrated. [m] */
+  readonly runPerPulseM: number | null;
+  /** Wind speed of the fitted line at no pulses. [m/s] */
+  readonly startSpeedMPerS: number;
+}
+
+/** What it runs on. */
+export interface PowerSpec {
+  /** What the controller does between two reads. */
+  readonly sleep: 'awake' | 'idle' | 'deep';
+  /** `null` for an adapter that never stops. [mAh], [V] */
+  readonly battery: { readonly capacityMah: number; readonly voltageV: number } | null;
+  readonly regulator: 'linear' | 'switching';
+  /** Current of the whole board without lights and sensors; `null` takes the usual one. [mA] */
+  readonly boardMa: number | null;
+  /** Hours of full sun a day on the panel in the darkest month; `null` without a panel. [h] */
+  readonly sunHoursPerDay: number | null;
+  /** Days that the battery must last without any sun. [-] */
+  readonly darkDays: number;
 }
 
 /** Where it stands. */
@@ -53,6 +74,7 @@ export interface Instrument {
   readonly circuit: CircuitSpec;
   readonly controller: ControllerSpec;
   readonly cups: CupsSpec | null;
+  readonly power: PowerSpec;
   readonly site: SiteSpec;
   /** What a recorded turn of the finished build has shown; `null` before there is one. */
   readonly asBuilt: AsBuilt | null;

@@ -57,6 +57,8 @@ describe('the smallest instrument file', () => {
         patternedFace: 'up',
       },
       circuit: {
+        input: 'direct',
+        emitters: 'steady',
         resistorOhm: null,
         resistorTolerancePercent: 5,
         sensorTo: 'supply',
@@ -64,8 +66,22 @@ describe('the smallest instrument file', () => {
         hysteresisCounts: null,
         noiseCounts: 1,
       },
-      controller: { board: 'atmega328p', channelPins: null, baud: 57600, lineIntervalMs: 250 },
+      controller: {
+        board: 'atmega328p',
+        channelPins: null,
+        baud: 57600,
+        format: 'text',
+        lineIntervalMs: 250,
+      },
       cups: null,
+      power: {
+        sleep: 'awake',
+        battery: null,
+        regulator: 'linear',
+        boardMa: null,
+        sunHoursPerDay: null,
+        darkDays: 5,
+      },
       site: { place: 'not stated', mastHeightM: 3, northOffsetDeg: 0 },
       asBuilt: null,
     });
@@ -91,7 +107,7 @@ describe('the smallest instrument file', () => {
   });
 
   it('has cups of one pulse a turn on the first interrupt pin once they are named', () => {
-    expect(read('cups: {}\n').cups).toEqual({ pulsesPerTurn: 1, pin: 'D2', quietUs: 1500 });
+    expect(read('cups: {}\n').cups).toMatchObject({ pulsesPerTurn: 1, pin: 'D2', quietUs: 1500 });
     expect(read('cups:\n').cups).toBeNull();
   });
 

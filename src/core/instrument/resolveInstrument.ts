@@ -91,6 +91,7 @@ export function resolveInstrument(draft: InstrumentDraft): Instrument {
     circuit: draft.circuit,
     controller: draft.controller,
     cups: resolveCups(draft),
+    power: draft.power,
     site: draft.site,
     asBuilt: draft.asBuilt,
   };

@@ -31,7 +31,7 @@ describe('the file a maker begins from', () => {
 
   it('reads with the cups that its comment shows', () => {
     const withCups = startingFile('my vane').replace(/^# (cups: \{.+\})\ncups: null$/m, '$1');
-    expect(readInstrument(withCups, 'a').instrument.cups).toEqual({
+    expect(readInstrument(withCups, 'a').instrument.cups).toMatchObject({
       pulsesPerTurn: 1,
       pin: 'D2',
       quietUs: 1500,

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { jettyHead, jettyInstrument, type VaneWishes } from '../../../test/support/avrVane.ts';
-import type { Instrument } from '../instrument/index.ts';
+import { cupsOn, jettyHead, jettyInstrument, type VaneWishes } from '../../../test/support/avrVane.ts';
 import { wiringPlan, wiringProblems } from './wiring.ts';
 
 function wiring(wishes: VaneWishes = {}) {
@@ -13,8 +12,6 @@ function codes(wishes: VaneWishes): string[] {
   const problems = wiringProblems(instrument, jettyHead(instrument, wishes));
   return problems.map(({ code, where, got }) => `${code} ${where} ${got}`);
 }
-
-const cupsOn = (pin: string): Instrument['cups'] => ({ pulsesPerTurn: 2, pin, quietUs: 1500 });
 
 describe('wiringPlan', () => {
   it('takes the analog inputs of the board in order', () => {

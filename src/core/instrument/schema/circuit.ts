@@ -4,6 +4,17 @@ import { choice, measure, nullable } from './field.ts';
 /** How light becomes counts. */
 export const circuitSchema = z
   .strictObject({
+    input: choice(['direct', 'digital', 'multiplexer', 'shift-register'], {
+      meaning:
+        "How the controller reads the channels: the board's converter; pins behind a comparator or Schmitt gate each; " +
+        'one converter pin behind a 16-way analog multiplexer; or comparators behind 8-bit shift registers ' +
+        'with parallel inputs.',
+    }).default('direct'),
+    emitters: choice(['steady', 'pulsed'], {
+      meaning:
+        'Lights always on; or lit by the controller for each read, and what the sensors see without them is taken ' +
+        'off, so that daylight does not count. Only sensors that follow within 2 ms.',
+    }).default('steady'),
     resistorOhm: nullable(
       measure('ohm', 10, 1e7, { meaning: 'Fixed resistor of every divider.' }),
       'the one recommended for the sensor',

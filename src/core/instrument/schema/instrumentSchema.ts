@@ -6,6 +6,7 @@ import { discSchema } from './disc.ts';
 import { line } from './field.ts';
 import { headSchema } from './head.ts';
 import { needSchema } from './need.ts';
+import { powerSchema } from './power.ts';
 import { siteSchema } from './site.ts';
 
 /** Version of the instrument file that this reader knows. */
@@ -31,6 +32,7 @@ export const instrumentSchema = z.strictObject({
     .nullable()
     .default(null)
     .meta({ description: cupsSchema.meta()!.description, defaultRule: 'null, for an instrument without cups' }),
+  power: powerSchema.prefault({}),
   site: siteSchema.prefault({}),
   asBuilt: asBuiltSchema
     .nullable()
