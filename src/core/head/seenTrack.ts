@@ -24,8 +24,8 @@ export interface SeenTrack {
  * The edges a channel sees on a track: windows as the process makes them, less the ribs that cross its spot.
  *
  * @param disc - Where everything on the disc goes.
- * @param track - Index of the track in the code table.
- * @param aperture - What the channel sees at once.
+ * @param track - Index of the track in the code table. [-]
+ * @param aperture - What the channel sees at once. [mm]
  */
 export function seenTrack(disc: DiscPlan, track: number, aperture: Aperture): SeenTrack {
   const { midRadiusMm, windows } = disc.tracks[track]!;

@@ -62,7 +62,7 @@ export function headSpeedLimit(
 }
 
 /**
- * Width of the narrowest step as the channels show it, the narrower of both ways round; below 0 when edges cross.
+ * Width of the narrowest step as the channels show it, the narrower of both ways round; below 0 when edges cross. [deg]
  *
  * Thresholds away from half light and hysteresis move every edge, so neighbouring steps differ in width.
  */
