@@ -1,11 +1,22 @@
 export { LARGEST_DISC_MM } from './check/usableSizes.ts';
 export type { DiscPlan, TrackPlan } from './discPlan.ts';
-export type { Bore, DiscSpec, Process, RingSector } from './discSpec.ts';
+export type {
+  Bore,
+  Brightness,
+  DiscForm,
+  DiscSpec,
+  Drawn,
+  Process,
+  RingSector,
+  StripSpec,
+} from './discSpec.ts';
 export { discAreaMm2 } from './draw/discArea.ts';
-export { drawDisc, flatHalfAngleDeg } from './draw/drawDisc.ts';
+export { drawDisc } from './draw/drawDisc.ts';
 export { AXIS, sheetPoint } from './draw/sheetPoint.ts';
 export type { Pen, Point } from './pen.ts';
 export { materialGrid } from './pieces/materialGrid.ts';
 export { columnSpanDeg, rowCount, type PolarGrid } from './pieces/polarGrid.ts';
 export { planDisc } from './planDisc.ts';
 export { processDefaults, thicknessDefaultsMm } from './processDefaults.ts';
+export { drawnOf, formOf, isPierced, possibleForms } from './form.ts';
+export { boreCircleMm, boreSides, flatHalfAngleDeg, widenedBore, type BoreSide } from './layout/bore.ts';

@@ -1,5 +1,6 @@
 import type { CodeTable } from '../../codes/index.ts';
 import type { Bore, DiscSpec } from '../discSpec.ts';
+import { boreCircleMm } from '../layout/bore.ts';
 import { fitFaults, shortestMarks, type Shortest } from './fit.ts';
 import { inspect } from './inspect.ts';
 import { leastDrawn, type LeastDrawn } from './leastDrawn.ts';
@@ -18,7 +19,7 @@ function upTo(size: number, step = STEP_MM): number {
 /** A bore that the process can make, its flat inside it: a tenth of the diameter deep, as on most D shafts. */
 function possibleBore(bore: Bore, least: LeastDrawn): Bore {
   const diameterMm = Math.max(bore.diameterMm, upTo(least.windowMm));
-  if (bore.shape === 'round') return { ...bore, diameterMm };
+  if (bore.shape !== 'd') return { ...bore, diameterMm };
   const same = { ...bore, diameterMm };
   return isFlatInBore(same) ? same : { ...same, acrossFlatMm: upTo(0.9 * diameterMm, 0.01) };
 }
@@ -47,7 +48,7 @@ function withMinima(spec: DiscSpec): DiscSpec {
     ...spec,
     bore,
     notch,
-    hubDiameterMm: Math.max(spec.hubDiameterMm, upTo(bore.diameterMm + 2 * least.wallMm)),
+    hubDiameterMm: Math.max(spec.hubDiameterMm, upTo(boreCircleMm(bore) + 2 * least.wallMm)),
     webMm: ringFrom(spec.webMm, least.webMm),
     rimMm:
       notch.widthMm > 0 ? Math.max(spec.rimMm, upTo(behindNotch, 0.01)) : ringFrom(spec.rimMm, least.webMm),

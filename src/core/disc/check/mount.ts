@@ -1,5 +1,6 @@
 import { showMm } from '../../units/index.ts';
 import type { Bore, DiscSpec } from '../discSpec.ts';
+import { boreCircleMm } from '../layout/bore.ts';
 import type { Fault } from './fault.ts';
 import { leastDrawn } from './leastDrawn.ts';
 
@@ -11,7 +12,7 @@ const LEAST_FLAT_MM = 0.05;
 
 /** True where a bore is round, or its flat lies between its middle and its circle. */
 export function isFlatInBore(bore: Bore): boolean {
-  if (bore.shape === 'round') return true;
+  if (bore.shape !== 'd') return true;
   const { acrossFlatMm, diameterMm } = bore;
   return acrossFlatMm >= diameterMm / 2 + LEAST_FLAT_MM && acrossFlatMm <= diameterMm - LEAST_FLAT_MM;
 }
@@ -20,12 +21,12 @@ function boreFaults({ bore, hubDiameterMm, process }: DiscSpec): Fault[] {
   const least = leastDrawn(process);
   const widest = hubDiameterMm - 2 * least.wallMm;
   const faults: Fault[] = [];
-  if (bore.diameterMm > widest + HAIR_MM) {
+  if (boreCircleMm(bore) > widest + HAIR_MM) {
     faults.push({
       code: 'disc/bore-beyond-hub',
       what: 'The bore leaves too little of the hub, or cuts into the innermost track.',
       where: 'disc.bore.diameterMm',
-      got: `${showMm(bore.diameterMm)} in a hub of ${showMm(hubDiameterMm)}`,
+      got: `${showMm(boreCircleMm(bore))}${bore.shape === 'hex' ? ' over its corners' : ''} in a hub of ${showMm(hubDiameterMm)}`,
       allowed: `at most ${showMm(Math.max(0, widest))}, so that ${showMm(least.wallMm)} of hub stands round it`,
     });
   }

@@ -2,20 +2,21 @@ import { degToRad } from '../../units/index.ts';
 import type { DiscPlan } from '../discPlan.ts';
 import type { Bore, RingSector } from '../discSpec.ts';
 import { notchSector } from '../layout/notchSector.ts';
-import { flatHalfAngleDeg } from './drawDisc.ts';
+import { boreCircleMm, boreSides } from '../layout/bore.ts';
 
 /** Area of a piece of a ring. [mm²] @source closed form: half the angle times the difference of squared radii. */
 function sectorAreaMm2({ innerRadiusMm, outerRadiusMm, fromDeg, toDeg }: RingSector): number {
   return (degToRad(toDeg - fromDeg) / 2) * (outerRadiusMm ** 2 - innerRadiusMm ** 2);
 }
 
-/** Area of the hole on the shaft. [mm²] @source circle less its segment, (r²/2)(φ − sin φ) with φ the flat's angle. */
+/** Area of the hole on the shaft. [mm²] @source sectors r²φ/2 of its circle, triangles r² sin(φ)/2 behind its flats. */
 function boreAreaMm2(bore: Bore): number {
-  const radius = bore.diameterMm / 2;
-  const circle = Math.PI * radius ** 2;
-  if (bore.shape === 'round') return circle;
-  const flat = degToRad(2 * flatHalfAngleDeg(bore));
-  return circle - (radius ** 2 / 2) * (flat - Math.sin(flat));
+  const radius = boreCircleMm(bore) / 2;
+  const turns = boreSides(bore).map(({ spanDeg, isFlat }) => {
+    const turn = degToRad(spanDeg);
+    return isFlat ? Math.sin(turn) : turn;
+  });
+  return (radius ** 2 / 2) * turns.reduce((sum, turn) => sum + turn, 0);
 }
 
 /**

@@ -21,21 +21,27 @@ interface Corner {
   readonly column: number;
 }
 
+/** What lies inside the innermost circle of a grid: material, where the bore is drawn by itself, or nothing. */
+export type GridInside = 'material' | 'nothing';
+
 /** Walks the edges between material and air, each once. */
 class EdgeWalk {
   readonly #grid: PolarGrid;
   readonly #columns: number;
   readonly #walkedArcs: Uint8Array;
 
-  constructor(grid: PolarGrid) {
+  readonly #inside: GridInside;
+
+  constructor(grid: PolarGrid, inside: GridInside) {
     this.#grid = grid;
+    this.#inside = inside;
     this.#columns = grid.anglesDeg.length;
     this.#walkedArcs = new Uint8Array(grid.radiiMm.length * this.#columns);
   }
 
-  /** Material below row 0, where the bore is drawn by itself; none beyond the rim. */
+  /** What lies below row 0 is told; nothing beyond the rim. */
   #isMaterial(row: number, column: number): boolean {
-    if (row < 0) return true;
+    if (row < 0) return this.#inside === 'material';
     if (row >= rowCount(this.#grid)) return false;
     return this.#grid.filled[row * this.#columns + column] === 1;
   }
@@ -118,11 +124,12 @@ function joinSides(sides: readonly Side[]): Outline {
 /**
  * Every outline of a grid's material but the bore's, each with the fewest arcs and lines.
  *
- * @param grid - Material of the disc; below row 0 is taken as solid.
+ * @param grid - Material of the disc.
+ * @param inside - What lies inside its innermost circle.
  * @returns Outlines from the axis outwards, clockwise from disc angle 0; those at the outer edge first.
  */
-export function outlinesOf(grid: PolarGrid): Outline[] {
-  const walk = new EdgeWalk(grid);
+export function outlinesOf(grid: PolarGrid, inside: GridInside = 'material'): Outline[] {
+  const walk = new EdgeWalk(grid, inside);
   const outlines: Outline[] = [];
   const scan = (circle: number): void => {
     for (let column = 0; column < grid.anglesDeg.length; column++) {

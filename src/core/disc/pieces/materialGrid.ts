@@ -1,4 +1,5 @@
 import type { DiscPlan } from '../discPlan.ts';
+import { boreCircleMm } from '../layout/bore.ts';
 import { notchSector } from '../layout/notchSector.ts';
 import { polarGrid, type PolarGrid } from './polarGrid.ts';
 
@@ -12,6 +13,6 @@ import { polarGrid, type PolarGrid } from './polarGrid.ts';
 export function materialGrid(plan: DiscPlan): PolarGrid {
   const notch = notchSector(plan.spec);
   const windows = plan.tracks.flatMap((track) => track.windows);
-  const ring = { innerRadiusMm: plan.spec.bore.diameterMm / 2, outerRadiusMm: plan.spec.diameterMm / 2 };
+  const ring = { innerRadiusMm: boreCircleMm(plan.spec.bore) / 2, outerRadiusMm: plan.spec.diameterMm / 2 };
   return polarGrid(ring, notch ? [...windows, notch] : windows, plan.ribs);
 }

@@ -7,9 +7,9 @@ import { showDegrees, showMm, showNumber } from '../../units/index.ts';
 export type Fact = readonly [string, string];
 
 function boreText({ bore }: DiscSpec): string {
-  return bore.shape === 'round'
-    ? `round, ${showMm(bore.diameterMm)}`
-    : `D, ${showMm(bore.diameterMm)}, ${showMm(bore.acrossFlatMm)} across the flat`;
+  if (bore.shape === 'round') return `round, ${showMm(bore.diameterMm)}`;
+  if (bore.shape === 'hex') return `hexagon, ${showMm(bore.diameterMm)} across the flats`;
+  return `D, ${showMm(bore.diameterMm)}, ${showMm(bore.acrossFlatMm)} across the flat`;
 }
 
 /** What the finished disc measures, so that it can be checked with a caliper. */

@@ -1,4 +1,11 @@
-import { columnSpanDeg, flatHalfAngleDeg, rowCount, type Bore, type PolarGrid } from '../../disc/index.ts';
+import {
+  boreCircleMm,
+  boreSides,
+  columnSpanDeg,
+  rowCount,
+  type Bore,
+  type PolarGrid,
+} from '../../disc/index.ts';
 import { radToDeg, type Degrees } from '../../units/index.ts';
 
 /** What lies on the two sides of a stretch of a circle. */
@@ -66,13 +73,15 @@ function verticesOf(stretches: readonly Stretch[], radiusMm: number, ringMm: num
 
 /** The bore's outline as a circle whose flat is one straight side. */
 function boreCircle(bore: Bore, grid: PolarGrid): Circle {
-  const half = bore.shape === 'd' ? flatHalfAngleDeg(bore) : 0;
-  const border = 'edge-of-outer';
-  const round = { fromDeg: half, spanDeg: 360 - 2 * half, border, isStraight: false } as const;
-  const flat = { fromDeg: 360 - half, spanDeg: 2 * half, border, isStraight: true } as const;
+  const sides = boreSides(bore).map(({ fromDeg, spanDeg, isFlat }): Stretch => ({
+    fromDeg,
+    spanDeg,
+    border: 'edge-of-outer',
+    isStraight: isFlat,
+  }));
   const ring = grid.radiiMm[1]! - grid.radiiMm[0]!;
   const atColumn = new Int32Array(grid.anglesDeg.length).fill(-1);
-  const { circle } = verticesOf(half > 0 ? [round, flat] : [round], bore.diameterMm / 2, ring);
+  const { circle } = verticesOf(sides, boreCircleMm(bore) / 2, ring);
   return { ...circle, atColumn };
 }
 

@@ -15,6 +15,8 @@ function describe({ code, spec }: DiscPlan): Markup[] {
     fdm: 'The line is the outline of the part.',
     laser: 'The line is the path of the cut, without allowance for the width of the cut.',
     film: 'Black stops the light. Print at 100 %, never to fit the page, and cut along the outer edge.',
+    'colour-print': 'Print at 100 %, never to fit the page, and cut along the outer edge.',
+    pcb: 'Copper is filled; the board is milled along the line.',
   }[spec.process.kind];
   const what = `${code.family} code of ${code.positions} positions on ${code.tracks.length} tracks, diameter ${showMm(spec.diameterMm)}`;
   return [
