@@ -27,12 +27,12 @@ describe('the logarithmic law', () => {
   });
 
   it('has no wind at the roughness length', () => {
-    expect(() => logProfile(5, { fromM: 10, toM: 0.1 }, open)).toThrow(/wind\/height-too-low/);
+    expect(() => logProfile(5, { fromM: 10, toM: 0.1 }, open)).toThrow('wind/height-too-low');
     expect(() => logProfile(5, { fromM: 3, toM: 9 }, { roughnessM: 0.5, displacementM: 2.5 })).toThrow(
-      /wind\/height-too-low/,
+      'wind/height-too-low',
     );
     expect(() => logProfile(5, { fromM: 10, toM: 20 }, { ...open, roughnessM: 0 })).toThrow(
-      /wind\/bad-reading/,
+      'wind/bad-reading',
     );
   });
 });
@@ -56,9 +56,9 @@ describe('the power law', () => {
 
   it('needs two heights, and wind at both', () => {
     const at = (heightM: number, speedMPerS: number) => ({ heightM, speedMPerS });
-    expect(() => shearExponent(at(10, 5), at(10, 6))).toThrow(/wind\/no-variation/);
-    expect(() => shearExponent(at(10, 0), at(20, 6))).toThrow(/wind\/bad-reading/);
-    expect(() => powerProfile(5, { fromM: 0, toM: 10 }, 0.2)).toThrow(/wind\/bad-reading/);
+    expect(() => shearExponent(at(10, 5), at(10, 6))).toThrow('wind/no-variation');
+    expect(() => shearExponent(at(10, 0), at(20, 6))).toThrow('wind/bad-reading');
+    expect(() => powerProfile(5, { fromM: 0, toM: 10 }, 0.2)).toThrow('wind/bad-reading');
   });
 });
 

@@ -58,9 +58,9 @@ describe('any Weibull wind', () => {
   });
 
   it('needs a shape, a scale, and shares below 1', () => {
-    expect(() => weibullMode({ shape: 0, scaleMPerS: 8 })).toThrow(/wind\/bad-reading/);
-    expect(() => weibullMoment({ shape: 2, scaleMPerS: NaN }, 1)).toThrow(/wind\/bad-reading/);
-    expect(() => weibullQuantile(wind, 1)).toThrow(/wind\/bad-reading/);
-    expect(() => weibullShareBelow(wind, -1)).toThrow(/wind\/bad-reading/);
+    expect(() => weibullMode({ shape: 0, scaleMPerS: 8 })).toThrow('wind/bad-reading');
+    expect(() => weibullMoment({ shape: 2, scaleMPerS: NaN }, 1)).toThrow('wind/bad-reading');
+    expect(() => weibullQuantile(wind, 1)).toThrow('wind/bad-reading');
+    expect(() => weibullShareBelow(wind, -1)).toThrow('wind/bad-reading');
   });
 });

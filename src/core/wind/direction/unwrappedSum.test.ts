@@ -54,13 +54,13 @@ describe('following the vane round', () => {
 
   it('gives the mean of nothing but a refusal, and takes readings in order of time only', () => {
     const sum = new UnwrappedSum();
-    expect(() => sum.result()).toThrow(/wind\/no-readings/);
+    expect(() => sum.result()).toThrow('wind/no-readings');
     sum.add(1000, 10);
-    expect(() => sum.add(1000, 11)).toThrow(/wind\/time-not-rising/);
-    expect(() => sum.add(NaN, 11)).toThrow(/wind\/bad-reading/);
-    expect(() => sum.add(2000, NaN)).toThrow(/wind\/bad-reading/);
+    expect(() => sum.add(1000, 11)).toThrow('wind/time-not-rising');
+    expect(() => sum.add(NaN, 11)).toThrow('wind/bad-reading');
+    expect(() => sum.add(2000, NaN)).toThrow('wind/bad-reading');
     const earlier = new UnwrappedSum();
     earlier.add(500, 10);
-    expect(() => sum.merge(earlier)).toThrow(/wind\/time-not-rising/);
+    expect(() => sum.merge(earlier)).toThrow('wind/time-not-rising');
   });
 });

@@ -24,8 +24,8 @@ describe('yearly maxima', () => {
   });
 
   it('need two different years', () => {
-    expect(() => gumbelFit([20])).toThrow(/wind\/too-few-readings/);
-    expect(() => gumbelFit([20, 20])).toThrow(/wind\/no-variation/);
-    expect(() => gumbelFit([20, NaN])).toThrow(/wind\/bad-reading/);
+    expect(() => gumbelFit([20])).toThrow('wind/too-few-readings');
+    expect(() => gumbelFit([20, 20])).toThrow('wind/no-variation');
+    expect(() => gumbelFit([20, NaN])).toThrow('wind/bad-reading');
   });
 });

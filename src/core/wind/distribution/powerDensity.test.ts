@@ -31,11 +31,9 @@ describe('the power in the wind', () => {
   });
 
   it('needs a mean cube and errors that can be', () => {
-    expect(() => powerDensity({ ...sure, meanCube: -1 })).toThrow(/wind\/bad-reading/);
-    expect(() => powerDensity({ ...sure, meanCube: 1, airKgPerM3: 0 })).toThrow(/wind\/bad-reading/);
-    expect(() => powerDensity({ ...sure, meanCube: 1, speedRelativeError: NaN })).toThrow(
-      /wind\/bad-reading/,
-    );
+    expect(() => powerDensity({ ...sure, meanCube: -1 })).toThrow('wind/bad-reading');
+    expect(() => powerDensity({ ...sure, meanCube: 1, airKgPerM3: 0 })).toThrow('wind/bad-reading');
+    expect(() => powerDensity({ ...sure, meanCube: 1, speedRelativeError: NaN })).toThrow('wind/bad-reading');
   });
 });
 
@@ -46,7 +44,7 @@ describe('the density of air', () => {
   });
 
   it('does not exist below absolute zero or without pressure', () => {
-    expect(() => airDensity(101_325, -273.15)).toThrow(/wind\/bad-reading/);
-    expect(() => airDensity(0, 15)).toThrow(/wind\/bad-reading/);
+    expect(() => airDensity(101_325, -273.15)).toThrow('wind/bad-reading');
+    expect(() => airDensity(0, 15)).toThrow('wind/bad-reading');
   });
 });

@@ -32,12 +32,13 @@ describe('the wind of many years', () => {
   });
 
   it('is refused beyond four times the record, with the longest that is not', () => {
-    expect(() => returnLevel(years, 49)).toThrow(/wind\/return-too-long[\s\S]*Ask for 48 years or less/);
+    expect(() => returnLevel(years, 49)).toThrow('wind/return-too-long');
+    expect(() => returnLevel(years, 49)).toThrow('Ask for 48 years or less');
     expect(() => returnLevel(years, 48)).not.toThrow();
   });
 
   it('needs numbers that can be', () => {
-    expect(() => returnLevel(years, 1)).toThrow(/wind\/bad-reading/);
-    expect(() => returnLevel([{ year: 2010, mostMPerS: NaN, coverage: 1 }], 20)).toThrow(/wind\/bad-reading/);
+    expect(() => returnLevel(years, 1)).toThrow('wind/bad-reading');
+    expect(() => returnLevel([{ year: 2010, mostMPerS: NaN, coverage: 1 }], 20)).toThrow('wind/bad-reading');
   });
 });

@@ -18,7 +18,7 @@ export const qualityBits = {
 /** Name of a flag. */
 export type QualityFlag = keyof typeof qualityBits;
 
-/** Flags of a bit pattern, in the order of the table. */
+/** Flags of a bit pattern [-], in the order of the table. */
 export function flagsOf(bits: number): QualityFlag[] {
   return (Object.keys(qualityBits) as QualityFlag[]).filter((flag) => (bits & qualityBits[flag]) !== 0);
 }

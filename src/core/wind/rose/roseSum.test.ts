@@ -65,17 +65,17 @@ describe('the sum behind a rose', () => {
 
   it('joins only sums that show the same', () => {
     const other = new RoseSum({ ...layout, speedBoundsMPerS: [2, 4] });
-    expect(() => new RoseSum(layout).merge(other)).toThrow(/wind\/different-layout/);
+    expect(() => new RoseSum(layout).merge(other)).toThrow('wind/different-layout');
   });
 
   it('refuses a sample that is none', () => {
     const sum = new RoseSum(layout);
-    expect(() => sum.add(0, 360, 5)).toThrow(/wind\/bad-reading/);
-    expect(() => sum.add(0, 10, NaN)).toThrow(/wind\/bad-reading/);
-    expect(() => sum.add(NaN, 10, 5)).toThrow(/wind\/bad-reading/);
-    expect(() => sum.add(0, 10, 5, 200)).toThrow(/wind\/bad-reading/);
-    expect(() => sum.add(0, 10, 5, 0, -1)).toThrow(/wind\/bad-reading/);
-    expect(() => roseOf(sum)).toThrow(/wind\/no-readings/);
+    expect(() => sum.add(0, 360, 5)).toThrow('wind/bad-reading');
+    expect(() => sum.add(0, 10, NaN)).toThrow('wind/bad-reading');
+    expect(() => sum.add(NaN, 10, 5)).toThrow('wind/bad-reading');
+    expect(() => sum.add(0, 10, 5, 200)).toThrow('wind/bad-reading');
+    expect(() => sum.add(0, 10, 5, 0, -1)).toThrow('wind/bad-reading');
+    expect(() => roseOf(sum)).toThrow('wind/no-readings');
   });
 
   it('refuses classes that do not rise', () => {
@@ -85,7 +85,7 @@ describe('the sum behind a rose', () => {
       [0, 2],
       [2, NaN],
     ]) {
-      expect(() => new RoseSum({ ...layout, speedBoundsMPerS })).toThrow(/wind\/bad-setting/);
+      expect(() => new RoseSum({ ...layout, speedBoundsMPerS })).toThrow('wind/bad-setting');
     }
   });
 });

@@ -88,14 +88,14 @@ describe('sectors', () => {
 
   it('are a whole number, up to 720', () => {
     for (const count of [0, 2.5, 721, NaN]) {
-      expect(() => sectorShares({ count, firstCentreDeg: 0 }, 0, 1)).toThrow(/wind\/bad-setting/);
+      expect(() => sectorShares({ count, firstCentreDeg: 0 }, 0, 1)).toThrow('wind/bad-setting');
     }
   });
 
   it('take angles only', () => {
-    expect(() => sectorShares(sixteen, NaN, 1)).toThrow(/wind\/bad-reading/);
-    expect(() => sectorShares(sixteen, 0, 181)).toThrow(/wind\/bad-reading/);
-    expect(() => sectorShares(sixteen, 0, NaN)).toThrow(/wind\/bad-reading/);
-    expect(() => sectorShares({ ...sixteen, firstCentreDeg: NaN }, 0, 1)).toThrow(/wind\/bad-reading/);
+    expect(() => sectorShares(sixteen, NaN, 1)).toThrow('wind/bad-reading');
+    expect(() => sectorShares(sixteen, 0, 181)).toThrow('wind/bad-reading');
+    expect(() => sectorShares(sixteen, 0, NaN)).toThrow('wind/bad-reading');
+    expect(() => sectorShares({ ...sixteen, firstCentreDeg: NaN }, 0, 1)).toThrow('wind/bad-reading');
   });
 });

@@ -99,17 +99,17 @@ describe('the 3 s gust', () => {
   });
 
   it('cannot be told from samples slower than 3 s', () => {
-    expect(() => slidingGust([1, 2], 3001)).toThrow(/wind\/bad-setting/);
-    expect(() => slidingGust([1, 2], 0)).toThrow(/wind\/bad-setting/);
+    expect(() => slidingGust([1, 2], 3001)).toThrow('wind/bad-setting');
+    expect(() => slidingGust([1, 2], 0)).toThrow('wind/bad-setting');
     expect(slidingGust([1, 4, 2], 3000)).toEqual({ speedMPerS: 4, atMs: 3000 });
   });
 
   it('takes speeds in order of time, and joins only sums of one rule', () => {
     const sum = new GustSum(rule);
     sum.add(1000, 1);
-    expect(() => sum.add(1000, 1)).toThrow(/wind\/time-not-rising/);
-    expect(() => sum.add(2000, NaN)).toThrow(/wind\/bad-reading/);
-    expect(() => sum.add(NaN, 1)).toThrow(/wind\/bad-reading/);
-    expect(() => sum.merge(new GustSum({ ...rule, intervalMs: 500 }))).toThrow(/wind\/different-layout/);
+    expect(() => sum.add(1000, 1)).toThrow('wind/time-not-rising');
+    expect(() => sum.add(2000, NaN)).toThrow('wind/bad-reading');
+    expect(() => sum.add(NaN, 1)).toThrow('wind/bad-reading');
+    expect(() => sum.merge(new GustSum({ ...rule, intervalMs: 500 }))).toThrow('wind/different-layout');
   });
 });

@@ -13,8 +13,8 @@ describe('quotients of speeds', () => {
   });
 
   it('take no speeds below nothing', () => {
-    expect(() => turbulenceIntensity(-1, 8)).toThrow(/wind\/bad-reading/);
-    expect(() => gustFactor(12, NaN)).toThrow(/wind\/bad-reading/);
+    expect(() => turbulenceIntensity(-1, 8)).toThrow('wind/bad-reading');
+    expect(() => gustFactor(12, NaN)).toThrow('wind/bad-reading');
   });
 });
 
@@ -24,6 +24,6 @@ describe('wind run', () => {
   });
 
   it('needs time to run in', () => {
-    expect(() => windRunKm(5, 0)).toThrow(/wind\/bad-reading/);
+    expect(() => windRunKm(5, 0)).toThrow('wind/bad-reading');
   });
 });

@@ -60,9 +60,9 @@ describe('a mean over weeks', () => {
 
   it('needs values', () => {
     const sum = new BlockMeanSum();
-    expect(() => sum.result()).toThrow(/wind\/no-readings/);
-    expect(() => sum.add(0, NaN)).toThrow(/wind\/bad-reading/);
-    expect(() => sum.add(NaN, 0)).toThrow(/wind\/bad-reading/);
-    expect(() => sum.add(0, 1, -1)).toThrow(/wind\/bad-reading/);
+    expect(() => sum.result()).toThrow('wind/no-readings');
+    expect(() => sum.add(0, NaN)).toThrow('wind/bad-reading');
+    expect(() => sum.add(NaN, 0)).toThrow('wind/bad-reading');
+    expect(() => sum.add(0, 1, -1)).toThrow('wind/bad-reading');
   });
 });
