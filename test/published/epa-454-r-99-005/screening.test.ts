@@ -89,6 +89,10 @@ describe('screening of a single period (NREL handbook)', () => {
     spreadDeg: 12,
   };
 
+  it('needs to know the offset of the cups', () => {
+    expect(() => screenPeriod(good, NaN)).toThrow('wind/bad-reading');
+  });
+
   it('passes a plain one, and one with parts missing', () => {
     expect(screenPeriod(good, 0.2)).toEqual([]);
     expect(screenPeriod({ ...good, gustMPerS: null, spreadDeg: null }, 0.2)).toEqual([]);

@@ -27,5 +27,9 @@ describe('yearly maxima', () => {
     expect(() => gumbelFit([20])).toThrow('wind/too-few-readings');
     expect(() => gumbelFit([20, 20])).toThrow('wind/no-variation');
     expect(() => gumbelFit([20, NaN])).toThrow('wind/bad-reading');
+    const gumbel = { locationMPerS: 20, scaleMPerS: 2 };
+    expect(() => gumbelReturn(gumbel, 1, 20)).toThrow('wind/bad-reading');
+    expect(() => gumbelReturn(gumbel, 10, NaN)).toThrow('wind/bad-reading');
+    expect(() => gumbelReturn({ ...gumbel, scaleMPerS: 0 }, 10, 20)).toThrow('wind/bad-reading');
   });
 });

@@ -1,4 +1,4 @@
-import { noVariation, requireFinite, tooFewReadings } from '../refusal.ts';
+import { noVariation, requireAtLeast, requireFinite, requirePositive, tooFewReadings } from '../refusal.ts';
 
 /** Distribution of yearly highest speeds. */
 export interface Gumbel {
@@ -50,6 +50,7 @@ export function gumbelFit(maxima: readonly number[]): Gumbel {
  * @param returnYears - Mean time between years that exceed it. [a], > 1
  * @param years - Yearly maxima that the fit rests on. [-], ≥ 2
  * @returns Speed and standard error. [m/s]
+ * @throws `wind/bad-reading` when a number is out of range.
  * @source Gumbel (1958); error from the expected information, β²/n (1 + 6/π² (1 - γ + y)²), derived.
  * @check test/published/numpy-scipy/gumbel.test.ts
  */
@@ -58,6 +59,10 @@ export function gumbelReturn(
   returnYears: number,
   years: number,
 ): { readonly speedMPerS: number; readonly standardErrorMPerS: number } {
+  requireFinite(locationMPerS, 'gumbelReturn(gumbel.locationMPerS)', '[m/s]');
+  requirePositive(scaleMPerS, 'gumbelReturn(gumbel.scaleMPerS)', 'm/s');
+  requirePositive(returnYears - 1, 'gumbelReturn(returnYears - 1)', 'a');
+  requireAtLeast(years, 2, 'gumbelReturn(years)', 'years');
   const y = -Math.log(-Math.log1p(-1 / returnYears));
   const inflation = 1 + (6 / Math.PI ** 2) * (1 - EULER + y) ** 2;
   return {

@@ -39,6 +39,7 @@ describe('an hour from its quarters', () => {
     const quarter = { headingDeg: 90, agreement: 1, readings: 900 };
     expect(() => hourHeading([quarter, { ...quarter, agreement: 1.5 }])).toThrow('wind/bad-reading');
     expect(() => hourHeading([quarter, { ...quarter, readings: NaN }])).toThrow('wind/bad-reading');
+    expect(() => hourHeading([quarter, { ...quarter, headingDeg: NaN }])).toThrow('wind/bad-reading');
     const empty = { ...quarter, readings: 0 };
     expect(() => hourHeading([empty, empty])).toThrow('wind/no-readings');
     expect(() => hourSpread([5, -1])).toThrow('wind/bad-reading');

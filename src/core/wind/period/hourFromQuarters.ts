@@ -1,7 +1,7 @@
 import { degToRad, type Degrees } from '../../units/index.ts';
 import { HeadingSum } from '../direction/headingSum.ts';
 import type { MeanHeading } from '../direction/meanHeading.ts';
-import { badReading, noReadings, requireAtLeast } from '../refusal.ts';
+import { badReading, noReadings, requireAtLeast, requireFinite } from '../refusal.ts';
 import { QUARTERS_OF_AN_HOUR } from './completeness.ts';
 
 /** Direction of one quarter of an hour; `null` in a list where the quarter is not valid. */
@@ -48,6 +48,7 @@ export function hourHeading(quarters: readonly (QuarterHeading | null)[]): MeanH
     if (!(agreement >= 0 && agreement <= 1)) {
       throw badReading('hourHeading(quarters.agreement)', agreement, '0..1 [-]');
     }
+    requireFinite(headingDeg ?? 0, 'hourHeading(quarters.headingDeg)', '[deg]');
     const turn = degToRad(headingDeg ?? 0);
     const length = headingDeg === null ? 0 : agreement; // readings that cancelled out add only their number
     sum.addUnit(length * Math.cos(turn), length * Math.sin(turn), readings);

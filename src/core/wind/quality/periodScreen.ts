@@ -1,6 +1,6 @@
 import type { Degrees } from '../../units/index.ts';
 import { smallestArc } from '../direction/smallestArc.ts';
-import { timeNotRising } from '../refusal.ts';
+import { requireAtLeast, timeNotRising } from '../refusal.ts';
 import type { QualityFlag, QualitySpan } from './qualityFlag.ts';
 
 /** Means of an hour, or of ten minutes, as they are checked. */
@@ -143,10 +143,12 @@ const WITHIN = [
  *
  * @param period - Means and spreads; `null` parts are not checked.
  * @param offsetMPerS - Lowest speed that the cups can show, their offset. [m/s], ≥ 0
+ * @throws `wind/bad-reading` when the offset is negative or not finite.
  * @source NREL, Wind Resource Assessment Handbook (1997), as quoted by P. Jain, Wind Energy Engineering, Table 6-4.
  * @check test/published/epa-454-r-99-005/screening.test.ts
  */
 export function screenPeriod(period: ScreenedSpread, offsetMPerS: number): QualitySpan[] {
+  requireAtLeast(offsetMPerS, 0, 'screenPeriod(offsetMPerS)', 'm/s');
   return WITHIN.flatMap(({ part, flag, low, high, unit, name }) => {
     const value = period[part];
     const least = part === 'speedMPerS' || part === 'gustMPerS' ? offsetMPerS : low;

@@ -138,6 +138,10 @@ describe('screening of samples', () => {
 });
 
 describe('limits', () => {
+  it('are numbers, or nothing would ever be flagged', () => {
+    expect(() => new SampleScreen({ ...limits, speedMostMPerS: NaN })).toThrow('wind/bad-reading');
+  });
+
   it('need an instrument that can be', () => {
     const instrument = {
       intervalMs: 1000,

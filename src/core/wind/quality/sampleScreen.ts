@@ -1,7 +1,7 @@
 import { turnBetween, type Degrees } from '../../units/index.ts';
 import { isCalm } from '../period/calm.ts';
 import type { WindSample } from '../period/windSample.ts';
-import { badReading, timeNotRising } from '../refusal.ts';
+import { badReading, requireAtLeast, timeNotRising } from '../refusal.ts';
 import { qualityBits, type QualitySpan } from './qualityFlag.ts';
 import type { SampleLimits } from './sampleLimits.ts';
 import { type Standstill, StuckTimer } from './stuckTimer.ts';
@@ -35,8 +35,14 @@ export class SampleScreen {
   private minute = { endMs: -Infinity, sum: 0, readings: 0, firstMs: 0, lastMs: 0 };
   private minuteBefore: { readonly endMs: number; readonly mean: number } | null = null;
 
-  /** @param limits - As `sampleLimits` gives them, changed where the site asks. */
+  /**
+   * @param limits - As `sampleLimits` gives them, changed where the site asks. [ms], [m/s], [deg/s]
+   * @throws `wind/bad-reading` when a limit is no number: nothing would ever be flagged by it.
+   */
   constructor(limits: SampleLimits) {
+    for (const [name, limit] of Object.entries(limits) as [string, number | null][]) {
+      if (limit !== null) requireAtLeast(limit, 0, `SampleScreen(limits.${name})`, '');
+    }
     this.limits = limits;
     this.vane = new StuckTimer(limits.headingStuckMs, limits.intervalMs);
     this.cups = new StuckTimer(limits.speedStuckMs, limits.intervalMs);

@@ -31,6 +31,10 @@ describe('what shall count the same', () => {
     expect(new Set(equalWeights).size).toBe(6);
   });
 
+  it('is one of the choices', () => {
+    expect(() => new StratumClock('week' as 'hour', 0)).toThrow('wind/bad-setting');
+  });
+
   it('needs an offset', () => {
     expect(() => new StratumClock('hour', NaN)).toThrow('wind/bad-reading');
   });

@@ -1,4 +1,4 @@
-import { requireFinite } from '../refusal.ts';
+import { badSetting, requireFinite } from '../refusal.ts';
 
 /**
  * What shall count the same in spite of gaps: nothing (every reading does), hours of the day, seasons, months,
@@ -39,11 +39,15 @@ export class StratumClock {
   /**
    * @param weight - What shall count the same.
    * @param utcOffsetMin - Local time less UTC, for hours of the day; no summer time. [min]
-   * @throws `wind/bad-reading` when the offset is not finite.
+   * @throws `wind/bad-setting` for a choice that is none; `wind/bad-reading` when the offset is not finite.
    */
   constructor(weight: EqualWeight, utcOffsetMin: number) {
     requireFinite(utcOffsetMin, 'StratumClock(utcOffsetMin)', '[min]');
-    const { hours, dates } = PARTS[weight];
+    const parts = PARTS[weight] as (typeof PARTS)[EqualWeight] | undefined;
+    if (parts === undefined) {
+      throw badSetting('layout.equalWeight', weight, equalWeights.join(', '), 'Use reading.');
+    }
+    const { hours, dates } = parts;
     this.hours = hours;
     this.dates = dates;
     this.count = hours * dates;
