@@ -20,6 +20,9 @@ export {
 export { deadChannels, strangerDistance, type DeadChannel } from './properties/faults.ts';
 export { greyLevels, type GreyLevels } from './properties/greyLevels.ts';
 export { vernierTolerancePeriods } from './families/vernier.ts';
+export type { CodeNeed, Reason, Verdict } from './ranking/need.ts';
+export { rankCodes, RANKING_SEARCH, type RankedCode } from './ranking/rankCodes.ts';
+export { weighCode, type CodeMeasures, type WeighedCode } from './ranking/weighCode.ts';
 export { DEFAULT_SEARCH, type SearchLimits } from './search/limits.ts';
 export { ROSE_SECTORS, sectorAdvice, type SectorFit } from './properties/sectors.ts';
 export { smallestMark, type SmallestMark } from './properties/smallestMark.ts';

@@ -1,5 +1,5 @@
 import type { CodePlan, Level } from './model.ts';
-import { trackFromCells } from './track.ts';
+import { runLengthsDeg, trackFromCells } from './track.ts';
 
 /**
  * Fewest channels of two levels that tell `positions` apart, at least 1.
@@ -25,4 +25,19 @@ export function planFromWords(words: readonly number[], tracks: number): CodePla
     tracks: bits.map((bit) => trackFromCells(words.map((word) => ((word >> bit) & 1) as Level))),
     channels: bits.map((_, track) => ({ track, angleDeg: 0 })),
   };
+}
+
+/**
+ * As `planFromWords`, with the tracks sorted so that the coarsest comes first, where a ring is shortest.
+ *
+ * For searched codes, whose bits come in no order: longest shortest run first, then fewest changes.
+ */
+export function coarsestFirst(words: readonly number[], tracks: number): CodePlan {
+  const plan = planFromWords(words, tracks);
+  const ranked = plan.tracks.map((track) => ({
+    track,
+    shortest: Math.round((Math.min(...runLengthsDeg(track)) * words.length) / 360),
+  }));
+  ranked.sort((a, b) => b.shortest - a.shortest || a.track.startsDeg.length - b.track.startsDeg.length);
+  return { ...plan, tracks: ranked.map(({ track }) => track) };
 }

@@ -59,6 +59,13 @@ describe('the longest shortest mark', () => {
   });
 });
 
+it('has its coarsest track first, where the ring is shortest', () => {
+  const { words } = buildCode('long-run-gray', 200, {}, QUICK);
+  const runs = [...words[0]!].map((_, c) => factsOf(words.map((word) => word[c]!)).shortestRun);
+  expect(runs).toEqual([...runs].sort((a, b) => b - a));
+  expect(new Set(runs).size).toBeGreaterThan(1);
+});
+
 describe('a request it cannot serve', () => {
   it('refuses seven positions on two channels', () => {
     const [odd] = codeProblems('long-run-gray', 7, { channels: 2 });

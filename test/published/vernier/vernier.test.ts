@@ -54,7 +54,7 @@ describe('two combs', () => {
     'of %i positions have %i and %i windows, %i channels, and marks of %i steps',
     (positions, p, q, channels, mark) => {
       const table = buildCode('vernier', positions);
-      expect(table.tracks.map((track) => track.startsDeg.length / 2)).toEqual([p, q]);
+      expect(table.tracks.map((track) => track.startsDeg.length / 2)).toEqual([q, p]); // the coarser inside
       expect(table.channels).toHaveLength(channels);
       expect(factsOf(table.words).shortestRun).toBe(mark);
       expect(codeProperties(table).shortestRunSteps).toBe(mark);

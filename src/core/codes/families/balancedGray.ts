@@ -3,7 +3,7 @@ import { seededRandom } from '../../units/index.ts';
 import type { CodeFamily } from '../family.ts';
 import { balanceCycle } from '../search/balanceCycle.ts';
 import { StepCounter } from '../search/limits.ts';
-import { planFromWords, tracksFor } from '../wordTracks.ts';
+import { coarsestFirst, tracksFor } from '../wordTracks.ts';
 import { centredGray } from './reflectedGray.ts';
 import { exactChannels, oddCountRefusal } from './refusals.ts';
 
@@ -22,7 +22,7 @@ export const balancedGray: CodeFamily = {
     const channels = tracksFor(positions);
     const steps = new StepCounter(limits);
     const words = balanceCycle(centredGray(positions), channels, seededRandom(limits.seed), steps);
-    if (words) return { ...planFromWords(words, channels), search: { steps: steps.done, provedBest: true } };
+    if (words) return { ...coarsestFirst(words, channels), search: { steps: steps.done, provedBest: true } };
     throw new VanewrightError({
       code: 'codes/search-ran-out',
       what: 'The search for equally busy tracks ran out of steps.',

@@ -3,7 +3,7 @@ import type { CodeBuild, CodeFamily, CodeOptions } from '../family.ts';
 import { StepCounter, type SearchLimits } from '../search/limits.ts';
 import { shortestRun, type LongestRuns } from '../search/longestRuns.ts';
 import { searchLongRuns } from '../search/longRunSearch.ts';
-import { planFromWords, tracksFor } from '../wordTracks.ts';
+import { coarsestFirst, tracksFor } from '../wordTracks.ts';
 import { centredGray } from './reflectedGray.ts';
 import { channelsRefusal, oddCountRefusal } from './refusals.ts';
 
@@ -65,7 +65,7 @@ function build(positions: number, options: CodeOptions, limits: SearchLimits): C
       fix: 'Remove disc.codeOptions.channels.',
     });
   }
-  return { ...planFromWords(words!, channels), search: { steps: steps.done, provedBest: isProved } };
+  return { ...coarsestFirst(words!, channels), search: { steps: steps.done, provedBest: isProved } };
 }
 
 /**

@@ -60,12 +60,12 @@ function build(positions: number): CodeBuild {
   const stepDeg = 720 / positions;
   const half = stepDeg / 2;
   // Every second step is told by the one comb, the steps between by the other, half a step later.
-  const fineChannels = phaseChannels(0, fine, coarse * repeats, stepDeg);
-  const coarseChannels = phaseChannels(1, coarse, fine * repeats, stepDeg).map(({ track, angleDeg }) => ({
+  const fineChannels = phaseChannels(1, fine, coarse * repeats, stepDeg);
+  const coarseChannels = phaseChannels(0, coarse, fine * repeats, stepDeg).map(({ track, angleDeg }) => ({
     track,
     angleDeg: angleDeg + half,
   }));
-  return { tracks: [comb(fine), comb(coarse)], channels: [...fineChannels, ...coarseChannels] };
+  return { tracks: [comb(coarse), comb(fine)], channels: [...coarseChannels, ...fineChannels] };
 }
 
 /**
