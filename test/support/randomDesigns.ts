@@ -52,7 +52,7 @@ function anyBuild(random: Random): RandomBuild {
   const firstRadiusMm = between(10, 25);
   const pitchMm = between(5, 10);
   const plain = handDisc({
-    family: oneOf(['reflected-gray', 'natural-binary']),
+    family: oneOf(['reflected-gray', 'natural-binary', 'vernier', 'switch-ring']),
     positions,
     firstRadiusMm,
     pitchMm,
@@ -87,8 +87,8 @@ function anyBuild(random: Random): RandomBuild {
     }
   }
   const boreMm = [between(-0.5, 0.5), between(-0.5, 0.5)] as const;
-  const along = disc.tracks.map(() => 0.2 * random.normal());
-  const across = disc.tracks.map(() => 0.1 * random.normal());
+  const along = head.channels.map(() => 0.2 * random.normal());
+  const across = head.channels.map(() => 0.1 * random.normal());
   return {
     name: JSON.stringify({
       code: disc.spec.code,
@@ -109,7 +109,8 @@ function anyBuild(random: Random): RandomBuild {
     },
     conditionsFor: (model) => {
       const edgeMm = new Float64Array(model.edgesDeg.length);
-      for (const [track, { firstEdge, seen }] of model.channels.entries()) {
+      for (const [c, { firstEdge, seen }] of model.channels.entries()) {
+        const { track } = head.channels[c]!;
         for (const [i, edge] of seen.edgesDeg.entries())
           edgeMm[firstEdge + i] = moves.get(edgeName(track, edge))!;
       }

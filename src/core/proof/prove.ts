@@ -4,7 +4,7 @@ import type { Instrument } from '../instrument/index.ts';
 import { rankedCauses } from './builds/causes.ts';
 import { virtualBuilds } from './builds/virtualBuilds.ts';
 import type { Proof } from './proof.ts';
-import { merits, shortfalls } from './reasons.ts';
+import { memoryNote, merits, shortfalls } from './reasons.ts';
 import { rivalBuilds } from './rival.ts';
 import { exactTurn } from './turn/exactTurn.ts';
 
@@ -36,10 +36,10 @@ export function prove({ instrument, disc, head, builds, seed }: ProofRequest): P
   const { rival, refusal } = rivalBuilds(disc, head, request, built);
   const evidence = { head, need, exactTurn: turn, builds: built, causes };
   const against = shortfalls(evidence);
-  const reasons = against.length > 0 ? against : merits(evidence);
+  const notes = [memoryNote(head), refusal].filter((note) => note !== null);
   return {
     verdict: against.length > 0 ? 'no' : 'yes',
-    reasons: refusal === null ? reasons : [...reasons, refusal],
+    reasons: [...(against.length > 0 ? against : merits(evidence)), ...notes],
     exactTurn: turn,
     builds: built,
     causes,

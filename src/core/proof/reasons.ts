@@ -35,6 +35,15 @@ export function merits({ head, need, builds }: Evidence): string[] {
   ];
 }
 
+/** What a maker must know of a code that does not tell its position by itself; `null` where it does. */
+export function memoryNote({ disc }: HeadPlan): string | null {
+  if (disc.code.absolute) return null;
+  return (
+    'This disc only counts steps: after a power cut it does not know where it stands until its index has passed, or ' +
+    'until it is set by hand. A wind vane may stand still for days.'
+  );
+}
+
 function tooCoarse({ head, need }: Evidence): string | null {
   const { positions } = head.disc.code;
   const half = 180 / positions;

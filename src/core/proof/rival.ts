@@ -83,6 +83,8 @@ export function showShareOf(share: number): string {
  * @source derived: edges never fall at exactly one angle, so any mix of the old and new levels may show between them.
  */
 export function jumpText(code: CodeTable): string | null {
+  // A strobe hides what changes together, and a wheel that counts shows words in turn.
+  if (code.strobe !== null || !code.absolute) return null;
   const { multiStepBoundaries, worstErrorPositions } = codeProperties(code);
   const most = Math.max(0, ...multiStepBoundaries.map(({ changing }) => changing.length));
   if (most < 2) return null;

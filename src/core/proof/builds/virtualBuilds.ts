@@ -102,9 +102,10 @@ function turnBuild(model: TurnModel, bench: Bench, mostDeg: number, tally: Build
   let isLegal = true;
   let isSeen = true;
   for (let way = 0; way < 2; way++) {
-    const events = way === 0 ? bench.growing : bench.falling;
-    findEvents(model, conditions, way === 0 ? 'growing' : 'falling', events);
-    walkTurn(model, events, errors);
+    const sense = way === 0 ? 'growing' : 'falling';
+    const events = bench[sense];
+    findEvents(model, conditions, sense, events);
+    walkTurn(model, events, sense, errors);
     if (errors.maxDeg > maxDeg) maxDeg = errors.maxDeg;
     if (errors.illegalDeg > 0) isLegal = false;
     if (errors.shown < positions) isSeen = false;

@@ -85,7 +85,7 @@ describe('where a build switches', () => {
       const events = roomForEvents(model);
       const errors = roomForErrors(model.centresDeg.length);
       findEvents(model, conditionsFor(model), 'growing', events);
-      walkTurn(model, events, errors);
+      walkTurn(model, events, 'growing', errors);
       const words = denseTurn(head, counts, 'growing').words;
       const truth = { square: 0, shown: 0, misread: 0, illegal: 0 };
       for (const [i, word] of words.entries()) {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { apartDeg } from '../../../../test/support/denseTurn.ts';
 import { handDisc } from '../../../../test/support/handDisc.ts';
 import { handHead, LINEAR_HEAD, LOG_HEAD } from '../../../../test/support/handHead.ts';
-import { codeTable, trackFromCells, type Level } from '../../codes/index.ts';
+import { codeTable, familyNames, trackFromCells, type Level } from '../../codes/index.ts';
 import { radToDeg } from '../../units/index.ts';
 import { exactTurn } from './exactTurn.ts';
 
@@ -141,6 +141,24 @@ describe('one exact turn', () => {
     });
     expect(warnings.map(({ code }) => code)).toEqual(['head/rib-in-view']);
   });
+
+  it.each(familyNames.filter((name) => !name.startsWith('ternary')))(
+    'reads %s without a fault within half a step, or a step behind its strobe',
+    (family) => {
+      const disc = handDisc({ family, positions: 24, firstRadiusMm: 25 });
+      const { errors } = exactTurn(handHead(disc, { circuit }));
+      if (family === 'natural-binary') return expect(errors.maxDeg).toBeCloseTo(7.5, 6);
+      expect(errors.illegalShare).toBeCloseTo(0, 9);
+      expect(errors.misreadShare).toBe(0);
+      expect(errors.unseenPositions).toEqual([]);
+      // The strobe of a shift register opens a quarter of a step late: its errors run from 1/4 to -3/4 of a step.
+      const [most, rms] = disc.code.strobe
+        ? [0.75, Math.sqrt((0.25 ** 3 + 0.75 ** 3) / 3)]
+        : [0.5, 1 / Math.sqrt(12)];
+      expect(errors.maxDeg / 15).toBeCloseTo(most, 6);
+      expect(errors.rmsDeg / 15).toBeCloseTo(rms, 6);
+    },
+  );
 
   it('refuses more channels than a word can be followed with', () => {
     const disc = handDisc({ positions: 2 });

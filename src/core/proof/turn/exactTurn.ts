@@ -2,11 +2,12 @@ import type { HeadPlan } from '../../head/index.ts';
 import { wrapDegrees } from '../../units/index.ts';
 import type { ExactTurn, ReadingErrors, ReadStretch } from '../proof.ts';
 import { faultyConditions, type BuildFaults, type Conditions } from './conditions.ts';
+import { shownStretches, type ShownStretch } from './shownStretches.ts';
 import type { Sense } from './softMarks.ts';
 import { roomForErrors, type TurnErrors } from './turnErrors.ts';
-import { findEvents, roomForEvents, type TurnEvents } from './turnEvents.ts';
+import { findEvents, roomForEvents } from './turnEvents.ts';
 import { turnModel, type TurnModel } from './turnModel.ts';
-import { SAME_EVENT_DEG, walkTurn } from './walkTurn.ts';
+import { walkTurn } from './walkTurn.ts';
 
 /**
  * The design as drawn, or with stated faults, turned slowly once each way: where each word begins and ends.
@@ -38,38 +39,30 @@ function turned(
   const events = roomForEvents(model);
   const errors = roomForErrors(model.centresDeg.length);
   findEvents(model, conditions, sense, events);
-  walkTurn(model, events, errors);
-  return { stretches: stretchesOf(model, events), errors: readingErrors(errors) };
-}
-
-/** Stretches clockwise from the first event after the cut; one without bounds of its own when nothing ever changes. */
-function stretchesOf(
-  model: TurnModel,
-  { angleDeg, keyGain, order, count, keyAtCut }: TurnEvents,
-): ReadStretch[] {
-  const bounds: { at: number; key: number }[] = [];
-  let key = keyAtCut;
-  for (let i = 0; i < count; i++) {
-    const event = order[i]!;
-    key += keyGain[event]!;
-    const last = bounds.at(-1);
-    if (last && angleDeg[event]! - last.at <= SAME_EVENT_DEG) last.key = key;
-    else bounds.push({ at: angleDeg[event]!, key });
-  }
-  if (bounds.length === 0) return [stretch(model, model.cutDeg, model.cutDeg + 360, keyAtCut)];
-  const first = bounds[0]!.at + 360;
-  return bounds.map((bound, i) => stretch(model, bound.at, bounds[i + 1]?.at ?? first, bound.key));
-}
-
-function stretch(model: TurnModel, from: number, to: number, key: number): ReadStretch {
-  const fromDeg = wrapDegrees(from);
-  const position = model.positionOfKey(key);
+  walkTurn(model, events, sense, errors);
   return {
-    fromDeg,
-    toDeg: fromDeg + (to - from),
-    word: model.wordOfKey(key),
-    position: position < 0 ? null : position,
+    stretches: joinedAtCut(model, shownStretches(model, events, sense)),
+    errors: readingErrors(errors),
   };
+}
+
+/** The stretch that the cut went through is one. */
+function joinedAtCut(model: TurnModel, shown: readonly ShownStretch[]): ReadStretch[] {
+  const first = shown[0]!;
+  const last = shown.at(-1)!;
+  const isOne = shown.length > 1 && first.key === last.key && first.position === last.position;
+  const whole = isOne
+    ? [...shown.slice(1, -1), { ...last, lengthDeg: last.lengthDeg + first.lengthDeg }]
+    : shown;
+  return whole.map(({ fromDeg, lengthDeg, key, position }) => {
+    const from = wrapDegrees(fromDeg);
+    return {
+      fromDeg: from,
+      toDeg: from + lengthDeg,
+      word: model.wordOfKey(key),
+      position: position < 0 ? null : position,
+    };
+  });
 }
 
 function readingErrors(errors: TurnErrors): ReadingErrors {

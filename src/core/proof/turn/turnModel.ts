@@ -36,6 +36,8 @@ export interface TurnModel {
   /** Angle at which a turn is cut open: the middle of the widest gap between events. [deg] */
   readonly cutDeg: number;
   readonly keyAtCut: number;
+  /** True where the position depends on what was shown before: a strobe, or a wheel that counts. */
+  readonly remembers: boolean;
   /** Position of a word's key, -1 where the code does not have it. */
   positionOfKey(key: number): number;
   /** Word of a key. */
@@ -89,6 +91,7 @@ export function turnModel(head: HeadPlan): TurnModel {
     drawnDeg: Float64Array.from(events, (event) => cutDeg + wrapDegrees(event - cutDeg)),
     cutDeg,
     keyAtCut: models.reduce((key, model) => key + (model.litAtCut ? model.keyStep : 0), dark),
+    remembers: code.strobe !== null || !code.absolute,
     ...keysOf(code),
     centresDeg: Float64Array.from(code.words, (_, k) => positionCentreDeg(k, code.positions)),
     stepDeg: 360 / code.positions,
@@ -127,8 +130,9 @@ function firstEdgeOf(seen: ReadonlyMap<number, SeenTrack>, track: number): numbe
 /** Level of the run at an angle, as with a spot of no width. */
 function sharpLevel({ edgesDeg, levels }: SeenTrack, angle: number): number {
   const at = wrapDegrees(angle);
-  const after = edgesDeg.findIndex((edge) => edge > at);
-  return levels.at(after - 1)!; // no edge before or none at all: the last run, which spans the index mark
+  const passed = edgesDeg.filter((edge) => edge <= at).length;
+  // Before the first edge, or without any, it is the last run, which spans the index mark.
+  return levels.at(passed - 1)!;
 }
 
 function widestGapMiddle(angles: readonly number[]): number {
