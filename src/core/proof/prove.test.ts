@@ -7,6 +7,7 @@ import { prove } from './prove.ts';
 
 const DISC: DiscSpec = {
   code: 'reflected-gray',
+  codeOptions: {},
   diameterMm: 90,
   bore: { shape: 'round', diameterMm: 6 },
   hubDiameterMm: 26,
@@ -109,6 +110,13 @@ describe('a proof', () => {
     });
     expect(verdict).toBe('no');
     expect(reasons.join(' ')).toMatch(/exactly as drawn.*of full light/);
+  });
+
+  it('warns that a wheel which only counts is lost after a power cut, whatever the verdict', () => {
+    const wheel = proofOf({ disc: { code: 'counting-wheel' }, need: { accuracyDeg: 9 } });
+    expect(wheel.reasons.join(' ')).toContain('after a power cut');
+    expect(good.reasons.join(' ')).not.toContain('power cut');
+    expect(wheel.exactTurn.errors.misreadShare).toBe(0);
   });
 
   it('says why the other code cannot be laid on the same disc', () => {

@@ -40,7 +40,7 @@ export function rivalBuilds(
   const title = familyTitle(family);
   try {
     const code = buildCode(family, disc.code.positions);
-    const rivalDisc = planDisc(code, { ...disc.spec, code: family });
+    const rivalDisc = planDisc(code, { ...disc.spec, code: family, codeOptions: {} });
     const rivalHead = planHead(rivalDisc, head.spec, head.circuit, head.board, head.rate);
     const builds = virtualBuilds(rivalHead, request);
     const why = comparison({ code: disc.code, builds: own }, { code, builds });
