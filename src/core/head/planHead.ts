@@ -2,14 +2,14 @@ import type { Board } from '../boards/index.ts';
 import type { DiscPlan } from '../disc/index.ts';
 import { throwIfAny, type Problem } from '../error/index.ts';
 import { showNumber } from '../units/index.ts';
-import { apertureFindings } from './apertureChecks.ts';
-import { circuitFindings } from './circuitChecks.ts';
+import { apertureFindings } from './checks/apertureChecks.ts';
+import { circuitFindings } from './checks/circuitChecks.ts';
 import type { ChannelPlan, HeadPlan, Rate, SpeedLimit } from './headPlan.ts';
 import type { CircuitSpec, HeadSpec } from './headSpec.ts';
-import { channelLevels } from './levels.ts';
-import { lightFindings } from './lightChecks.ts';
-import { impossibleValues } from './specChecks.ts';
-import { headSpeedLimit } from './speedLimit.ts';
+import { channelLevels } from './circuit/levels.ts';
+import { lightFindings } from './checks/lightChecks.ts';
+import { impossibleValues } from './checks/specChecks.ts';
+import { headSpeedLimit } from './circuit/speedLimit.ts';
 
 /**
  * Lights and sensors placed over a disc, with the counts they give and how fast they follow.

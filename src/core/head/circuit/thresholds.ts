@@ -1,4 +1,4 @@
-import type { CircuitSpec } from './headSpec.ts';
+import type { CircuitSpec } from '../headSpec.ts';
 import type { Signal } from './signal.ts';
 
 /** Distance of thresholds that noise must not cross, in standard deviations of one conversion. Common practice, no source. */

@@ -1,10 +1,10 @@
-import type { Board } from '../boards/index.ts';
-import type { DiscPlan } from '../disc/index.ts';
-import { radToDeg, turnBetween } from '../units/index.ts';
-import type { ChannelPlan, Levels, Rate, SpeedLimit } from './headPlan.ts';
-import type { CircuitSpec, HeadSpec } from './headSpec.ts';
+import type { Board } from '../../boards/index.ts';
+import type { DiscPlan } from '../../disc/index.ts';
+import { radToDeg, turnBetween } from '../../units/index.ts';
+import type { ChannelPlan, Levels, Rate, SpeedLimit } from '../headPlan.ts';
+import type { CircuitSpec, HeadSpec } from '../headSpec.ts';
 import { loopMs } from './readLoop.ts';
-import { seenTrack, type SeenTrack } from './seenTrack.ts';
+import { seenTrack, type SeenTrack } from '../light/seenTrack.ts';
 import type { SwitchLights } from './thresholds.ts';
 
 /** Standard deviations of edge and channel places by which a step may be narrower than drawn. Common practice, no source. */

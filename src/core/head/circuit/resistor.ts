@@ -1,5 +1,5 @@
-import type { Board } from '../boards/index.ts';
-import type { Detector } from './headSpec.ts';
+import type { Board } from '../../boards/index.ts';
+import type { Detector } from '../headSpec.ts';
 
 /** One decade of the E24 series of preferred numbers. @source IEC 60063 */
 const E24 = [

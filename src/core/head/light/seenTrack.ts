@@ -1,7 +1,7 @@
-import type { DiscPlan } from '../disc/index.ts';
-import { wrapDegrees } from '../units/index.ts';
+import type { DiscPlan } from '../../disc/index.ts';
+import { wrapDegrees } from '../../units/index.ts';
 import { edgeSpread, type EdgeSpread } from './edgeSpread.ts';
-import type { Aperture } from './headSpec.ts';
+import type { Aperture } from '../headSpec.ts';
 import { openArcs, seenRibs, type OpenArc } from './seenRibs.ts';
 
 /** One track as a channel sees it: radial edges in the order of the disc angle, and how softly they pass. */

@@ -1,4 +1,4 @@
-import { degToRad, wrapDegrees } from '../units/index.ts';
+import { degToRad, wrapDegrees } from '../../units/index.ts';
 import type { SeenTrack } from './seenTrack.ts';
 
 /**
@@ -9,7 +9,7 @@ import type { SeenTrack } from './seenTrack.ts';
  * @param seen - The track as the channel sees it.
  * @param angle - Disc angle plus the channel's own angle on the head. [deg]
  * @source derived: light = Σ gain·T(r sin(edge − angle) + move), T the edge spread.
- * @check src/core/head/seenTrack.test.ts (integration of the spot over the pattern)
+ * @check src/core/head/light/seenTrack.test.ts (integration of the spot over the pattern)
  */
 export function lightLevel(seen: SeenTrack, angle: number): number {
   const { edgesDeg, gains, movesMm, levels, radiusMm, spread } = seen;

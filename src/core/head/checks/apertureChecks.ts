@@ -1,13 +1,13 @@
-import { runLengthsDeg } from '../codes/index.ts';
-import type { DiscPlan } from '../disc/index.ts';
-import type { Problem } from '../error/index.ts';
-import { degToRad, showMm, showNumber } from '../units/index.ts';
+import { runLengthsDeg } from '../../codes/index.ts';
+import type { DiscPlan } from '../../disc/index.ts';
+import type { Problem } from '../../error/index.ts';
+import { degToRad, showMm, showNumber } from '../../units/index.ts';
 import type { Findings } from './circuitChecks.ts';
-import { edgeSpread, spreadAcross } from './edgeSpread.ts';
-import type { ChannelPlan } from './headPlan.ts';
-import type { Aperture, HeadSpec } from './headSpec.ts';
+import { edgeSpread, spreadAcross } from '../light/edgeSpread.ts';
+import type { ChannelPlan } from '../headPlan.ts';
+import type { Aperture, HeadSpec } from '../headSpec.ts';
 import { ribFindings } from './ribChecks.ts';
-import type { SwitchLights } from './thresholds.ts';
+import type { SwitchLights } from '../circuit/thresholds.ts';
 
 /** Light lost beyond a track's own ring above which the lit level is not what was measured. Common practice, no source. */
 const LOST_SHARE = 0.05;

@@ -1,11 +1,11 @@
-import type { DiscPlan } from '../disc/index.ts';
-import type { Problem } from '../error/index.ts';
-import { degToRad, showMm, showNumber } from '../units/index.ts';
+import type { DiscPlan } from '../../disc/index.ts';
+import type { Problem } from '../../error/index.ts';
+import { degToRad, showMm, showNumber } from '../../units/index.ts';
 import type { Findings } from './circuitChecks.ts';
-import { edgeSpread } from './edgeSpread.ts';
-import type { HeadSpec } from './headSpec.ts';
-import { seenRibs } from './seenRibs.ts';
-import type { SwitchLights } from './thresholds.ts';
+import { edgeSpread } from '../light/edgeSpread.ts';
+import type { HeadSpec } from '../headSpec.ts';
+import { seenRibs } from '../light/seenRibs.ts';
+import type { SwitchLights } from '../circuit/thresholds.ts';
 
 /** Light a rib may take from a window before the maker should know. Common practice, no source. [-] */
 const RIB_SHARE = 0.05;

@@ -1,7 +1,7 @@
-import type { Problem } from '../error/index.ts';
-import { showNumber } from '../units/index.ts';
-import type { CircuitSpec, HeadSpec } from './headSpec.ts';
-import type { Rate } from './headPlan.ts';
+import type { Problem } from '../../error/index.ts';
+import { showNumber } from '../../units/index.ts';
+import type { CircuitSpec, HeadSpec } from '../headSpec.ts';
+import type { Rate } from '../headPlan.ts';
 
 /** A number of the head with the range physics leaves it. */
 interface Ranged {

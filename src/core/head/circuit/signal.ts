@@ -1,5 +1,5 @@
-import type { Board } from '../boards/index.ts';
-import type { CircuitSpec, Detector } from './headSpec.ts';
+import type { Board } from '../../boards/index.ts';
+import type { CircuitSpec, Detector } from '../headSpec.ts';
 
 /** How light on one channel becomes counts, for a part and a resistor that may differ from the nominal ones. */
 export interface Signal {

@@ -1,10 +1,10 @@
-import type { Board } from '../boards/index.ts';
-import type { Problem } from '../error/index.ts';
-import { showNumber } from '../units/index.ts';
-import type { Levels } from './headPlan.ts';
-import type { CircuitSpec, HeadSpec } from './headSpec.ts';
-import { recommendedResistorOhm } from './resistor.ts';
-import { signalOf, type Signal } from './signal.ts';
+import type { Board } from '../../boards/index.ts';
+import type { Problem } from '../../error/index.ts';
+import { showNumber } from '../../units/index.ts';
+import type { Levels } from '../headPlan.ts';
+import type { CircuitSpec, HeadSpec } from '../headSpec.ts';
+import { recommendedResistorOhm } from '../circuit/resistor.ts';
+import { signalOf, type Signal } from '../circuit/signal.ts';
 
 /** What stops the work and what a maker should only know. */
 export interface Findings {

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { handDisc } from '../../../test/support/handDisc.ts';
-import { levelAt } from '../codes/index.ts';
-import { degToRad, radToDeg } from '../units/index.ts';
-import type { Aperture } from './headSpec.ts';
+import { handDisc } from '../../../../test/support/handDisc.ts';
+import { levelAt } from '../../codes/index.ts';
+import { degToRad, radToDeg } from '../../units/index.ts';
+import type { Aperture } from '../headSpec.ts';
 import { lightLevel } from './lightLevel.ts';
 import { seenTrack } from './seenTrack.ts';
 

@@ -1,6 +1,6 @@
 import erfc from '@stdlib/math-base-special-erfc';
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
-import type { Aperture } from './headSpec.ts';
+import type { Aperture } from '../headSpec.ts';
 
 /** How softly one straight edge of the disc passes through what a channel sees. */
 export interface EdgeSpread {

@@ -1,6 +1,6 @@
-import type { Board } from '../boards/index.ts';
-import type { Levels } from './headPlan.ts';
-import type { CircuitSpec, HeadSpec } from './headSpec.ts';
+import type { Board } from '../../boards/index.ts';
+import type { Levels } from '../headPlan.ts';
+import type { CircuitSpec, HeadSpec } from '../headSpec.ts';
 import { lagMs } from './lag.ts';
 import { bestResistorOhm, recommendedResistorOhm } from './resistor.ts';
 import { signalOf } from './signal.ts';

@@ -1,5 +1,5 @@
-import type { Board } from '../boards/index.ts';
-import type { CircuitSpec, Detector } from './headSpec.ts';
+import type { Board } from '../../boards/index.ts';
+import type { CircuitSpec, Detector } from '../headSpec.ts';
 
 /** Time constants until a sensor has followed the lights to 0.7 %: exp(-5). [-] */
 const SETTLED = 5;

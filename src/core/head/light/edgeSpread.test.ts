@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { edgeSpread, spreadAcross } from './edgeSpread.ts';
-import type { Aperture } from './headSpec.ts';
+import type { Aperture } from '../headSpec.ts';
 
 const size = fc.double({ min: 0.05, max: 10, noNaN: true });
 const apertures: fc.Arbitrary<Aperture> = fc.oneof(

@@ -1,6 +1,6 @@
-import type { DiscPlan } from '../disc/index.ts';
+import type { DiscPlan } from '../../disc/index.ts';
 import { spreadAcross } from './edgeSpread.ts';
-import type { Aperture } from './headSpec.ts';
+import type { Aperture } from '../headSpec.ts';
 
 /** A rib that covers less of the spot than this moves no edge by a thousandth of the spot: it is not seen. [-] */
 const RIB_UNSEEN = 1e-3;

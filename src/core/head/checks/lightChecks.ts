@@ -1,6 +1,6 @@
-import type { Problem } from '../error/index.ts';
+import type { Problem } from '../../error/index.ts';
 import type { Findings } from './circuitChecks.ts';
-import type { HeadSpec } from './headSpec.ts';
+import type { HeadSpec } from '../headSpec.ts';
 
 /**
  * A visible beam of 1 mW at most is Class 2: the eye closes before harm.
