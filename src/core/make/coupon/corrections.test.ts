@@ -34,15 +34,19 @@ describe('corrections', () => {
   ])('bring hole and island to their true size on $name', ({ scale, loss }) => {
     const made = machine(scale, loss);
     const corrections = correctionsFrom(processDefaults.laser, measuredOn(made), 5);
-    expect(corrections.scale).toBeCloseTo(scale, 12);
-    expect(corrections.edgeLossMm).toBeCloseTo(loss, 12);
+    expect(corrections.scale).toBeCloseTo(1 / scale, 12);
+    expect(corrections.edgeLossMm).toBeCloseTo(loss / scale, 12);
     expect(made.hole(drawnHoleMm(corrections, 7))).toBeCloseTo(7, 12);
     expect(made.island(drawnIslandMm(corrections, 7))).toBeCloseTo(7, 12);
     expect(scale * drawnPlaceMm(corrections, 30)).toBeCloseTo(30, 12);
   });
 
   it('draw a hole smaller and an island larger where a laser takes material away', () => {
-    const corrections = correctionsFrom(processDefaults.laser, { ...UNMEASURED, slotMm: 2.2, landMm: 1.8 }, 5);
+    const corrections = correctionsFrom(
+      processDefaults.laser,
+      { ...UNMEASURED, slotMm: 2.2, landMm: 1.8 },
+      5,
+    );
     expect(drawnHoleMm(corrections, 5)).toBeCloseTo(4.8, 12);
     expect(drawnIslandMm(corrections, 5)).toBeCloseTo(5.2, 12);
   });
@@ -62,8 +66,8 @@ describe('corrections', () => {
         (scale, loss, leftOut) => {
           const readings = { ...measuredOn(machine(scale, loss)), ...(leftOut ? { [leftOut]: null } : {}) };
           const corrections = correctionsFrom(processDefaults.fdm, readings, 5);
-          expect(corrections.scale).toBeCloseTo(scale, 9);
-          expect(corrections.edgeLossMm).toBeCloseTo(loss, 9);
+          expect(corrections.scale).toBeCloseTo(1 / scale, 9);
+          expect(corrections.edgeLossMm).toBeCloseTo(loss / scale, 9);
         },
       ),
       { seed: 20261125 },
@@ -114,9 +118,12 @@ describe('contrast', () => {
     { oneLayer: 5, twoLayers: 1, verdict: 'one layer' },
     { oneLayer: 20, twoLayers: 6, verdict: 'two layers' },
     { oneLayer: 60, twoLayers: 40, verdict: 'neither' },
-  ] as const)('of 100 open and $oneLayer, $twoLayers behind: $verdict stops the light', ({ verdict, ...read }) => {
-    expect(contrastOf({ open: 100, ...read })).toMatchObject({ verdict, ratio: 100 / read.oneLayer });
-  });
+  ] as const)(
+    'of 100 open and $oneLayer, $twoLayers behind: $verdict stops the light',
+    ({ verdict, ...read }) => {
+      expect(contrastOf({ open: 100, ...read })).toMatchObject({ verdict, ratio: 100 / read.oneLayer });
+    },
+  );
 });
 
 describe('readings that cannot be right', () => {

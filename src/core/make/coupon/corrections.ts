@@ -3,15 +3,15 @@ import { COUPON_BAR_MM, COUPON_MARK_MM, type CouponReadings } from './couponRead
 
 /** How sizes must be drawn so that they come out as wanted. */
 export interface Corrections {
-  /** Size made over size drawn, edges aside: 0.94 when a print was fitted to the page. [-] */
+  /** Size drawn over size wanted: 1.06 when a print is fitted to a page and comes out at 94 %. [-] */
   readonly scale: number;
   /**
-   * Material lost at each edge: half the width of a laser's cut, or below 0 where a print grows. [mm]
+   * How far every edge of the material is drawn outwards, since the tool takes that much; below 0 for a print. [mm]
    *
-   * Holes come out wider by twice this, islands narrower.
+   * Holes are drawn narrower by twice this, islands wider.
    */
   readonly edgeLossMm: number;
-  /** Drawn bore less the shaft, for a push fit. [mm] */
+  /** Drawn bore less the shaft brought to scale, for a push fit. [mm] */
   readonly boreAllowanceMm: number;
   /** How far each edge of the first layer comes out beyond those above. [mm] */
   readonly footGrowthMm: number;
@@ -20,7 +20,14 @@ export interface Corrections {
 /** Play of a push fit in a hole that comes out as drawn. [mm] @source common practice, no source. */
 const PUSH_FIT_MM = 0.1;
 
-/** One size that was measured: made = drawn · scale + sign · edgeLoss, with sign +2 for a hole, -2 for an island. */
+/** What a machine does to what is drawn: made = drawn · scale ± 2 · loss. */
+interface Machine {
+  readonly madeScale: number;
+  /** Lost at each edge; half the width of a cut. [mm] */
+  readonly lossMm: number;
+}
+
+/** One size that was measured: made = drawn · scale + sign · loss, with sign +2 for a hole, -2 for an island. */
 interface Row {
   readonly drawnMm: number;
   readonly sign: 2 | -2;
@@ -36,13 +43,13 @@ function rowsOf({ barMm, slotMm, landMm }: CouponReadings): { bar: Row[]; marks:
   };
 }
 
-/** Mean edge loss of marks at a known scale. [mm] */
-function edgeLossAt(scale: number, marks: readonly Row[]): number {
-  return marks.reduce((sum, { drawnMm, sign, madeMm }) => sum + (madeMm - scale * drawnMm) / sign, 0) / marks.length;
+/** Mean loss of marks that came out to scale. [mm] */
+function meanLoss(marks: readonly Row[]): number {
+  return marks.reduce((sum, { drawnMm, sign, madeMm }) => sum + (madeMm - drawnMm) / sign, 0) / marks.length;
 }
 
 /** Scale and edge loss that fit all rows best, by least squares. */
-function fit(rows: readonly Row[]): Pick<Corrections, 'scale' | 'edgeLossMm'> {
+function fit(rows: readonly Row[]): Machine {
   let [aa, ab, bb, am, bm] = [0, 0, 0, 0, 0];
   for (const { drawnMm, sign, madeMm } of rows) {
     aa += drawnMm * drawnMm;
@@ -52,16 +59,16 @@ function fit(rows: readonly Row[]): Pick<Corrections, 'scale' | 'edgeLossMm'> {
     bm += sign * madeMm;
   }
   const determinant = aa * bb - ab * ab;
-  return { scale: (am * bb - bm * ab) / determinant, edgeLossMm: (aa * bm - ab * am) / determinant };
+  return { madeScale: (am * bb - bm * ab) / determinant, lossMm: (aa * bm - ab * am) / determinant };
 }
 
-function scaleAndLoss(process: Process, readings: CouponReadings): Pick<Corrections, 'scale' | 'edgeLossMm'> {
+function machineOf(process: Process, readings: CouponReadings): Machine {
   const { bar, marks } = rowsOf(readings);
   const usual = process.windowGrowthMm / 2;
   if (bar.length > 0 && marks.length > 0) return fit([...bar, ...marks]);
-  if (marks.length > 0) return { scale: 1, edgeLossMm: edgeLossAt(1, marks) };
-  if (bar.length > 0) return { scale: (bar[0]!.madeMm + 2 * usual) / COUPON_BAR_MM, edgeLossMm: usual };
-  return { scale: 1, edgeLossMm: usual };
+  if (marks.length > 0) return { madeScale: 1, lossMm: meanLoss(marks) };
+  if (bar.length > 0) return { madeScale: (bar[0]!.madeMm + 2 * usual) / COUPON_BAR_MM, lossMm: usual };
+  return { madeScale: 1, lossMm: usual };
 }
 
 /**
@@ -74,34 +81,36 @@ function scaleAndLoss(process: Process, readings: CouponReadings): Pick<Correcti
  * @check src/core/make/coupon/corrections.test.ts (made with known kerf and scale, measured, drawn again)
  */
 export function correctionsFrom(process: Process, readings: CouponReadings, shaftMm: number): Corrections {
-  const { scale, edgeLossMm } = scaleAndLoss(process, readings);
+  const { madeScale, lossMm } = machineOf(process, readings);
+  const scale = 1 / madeScale;
   const { boreLabelMm, footMm } = readings;
   return {
     scale,
-    edgeLossMm,
-    boreAllowanceMm: boreLabelMm === null ? PUSH_FIT_MM - 2 * edgeLossMm : boreLabelMm - shaftMm,
-    footGrowthMm: footMm === null ? 0 : footMm / 2,
+    edgeLossMm: lossMm * scale,
+    boreAllowanceMm:
+      boreLabelMm === null ? (PUSH_FIT_MM - 2 * lossMm) * scale : boreLabelMm - shaftMm * scale,
+    footGrowthMm: footMm === null ? 0 : (footMm / 2) * scale,
   };
 }
 
 /** Width at which a hole is drawn so that it comes out as wanted. [mm] */
 export function drawnHoleMm({ scale, edgeLossMm }: Corrections, wantedMm: number): number {
-  return (wantedMm - 2 * edgeLossMm) / scale;
+  return wantedMm * scale - 2 * edgeLossMm;
 }
 
 /** Width at which an island, or any outer size, is drawn so that it comes out as wanted. [mm] */
 export function drawnIslandMm({ scale, edgeLossMm }: Corrections, wantedMm: number): number {
-  return (wantedMm + 2 * edgeLossMm) / scale;
+  return wantedMm * scale + 2 * edgeLossMm;
 }
 
 /** Distance of two middles, or a radius of a place, as drawn. [mm] */
 export function drawnPlaceMm({ scale }: Corrections, wantedMm: number): number {
-  return wantedMm / scale;
+  return wantedMm * scale;
 }
 
 /** Diameter at which a hole is drawn that a shaft goes into by hand. [mm] */
-export function drawnBoreMm({ boreAllowanceMm }: Corrections, shaftMm: number): number {
-  return shaftMm + boreAllowanceMm;
+export function drawnBoreMm({ scale, boreAllowanceMm }: Corrections, shaftMm: number): number {
+  return shaftMm * scale + boreAllowanceMm;
 }
 
 /**
@@ -114,7 +123,7 @@ export function drawnBoreMm({ boreAllowanceMm }: Corrections, shaftMm: number): 
 export function measuredProcess(process: Process, readings: CouponReadings): Process {
   const { slotMm, landMm, narrowestSlotMm, narrowestLandMm } = readings;
   const isMeasured = slotMm !== null || landMm !== null;
-  const growth = isMeasured ? 2 * scaleAndLoss(process, readings).edgeLossMm : process.windowGrowthMm;
+  const growth = isMeasured ? 2 * machineOf(process, readings).lossMm : process.windowGrowthMm;
   return {
     ...process,
     windowGrowthMm: growth,

@@ -40,7 +40,9 @@ function rowMiddles(count: number, pitch: number): number[] {
 
 /** Labels of the bore series. [mm] */
 export function boreLabelsMm(shaftMm: number): number[] {
-  return BORE_STEPS_MM.map((step) => Math.round((shaftMm + step) * 1000) / 1000).filter((label) => label > 0.3);
+  return BORE_STEPS_MM.map((step) => Math.round((shaftMm + step) * 1000) / 1000).filter(
+    (label) => label > 0.3,
+  );
 }
 
 /** Outer edge with its tongues and its bar, against the clock from the lower left. */
@@ -101,7 +103,8 @@ export function couponLayout({ disc }: Instrument): CouponLayout {
   const boreXs = rowMiddles(bores.length, borePitch);
   const windowXs = rowMiddles(3, 2 * WINDOW_MM);
   const square = (x: number): Outline => rectangleOutline([WINDOW_MM, WINDOW_MM], [x, windows]);
-  const slotOf = (x: number, index: number): Outline => rectangleOutline([MARK_WIDTHS_MM[index]!, SLOT_MM], [x, slots]);
+  const slotOf = (x: number, index: number): Outline =>
+    rectangleOutline([MARK_WIDTHS_MM[index]!, SLOT_MM], [x, slots]);
   const barLabel: Place = [-COUPON_BAR_MM / 2 + 5, low - GAP_MM - BAR_WIDTH_MM / 2];
   return {
     plate: [
@@ -117,7 +120,9 @@ export function couponLayout({ disc }: Instrument): CouponLayout {
       ...digitOutlines(String(COUPON_BAR_MM), barLabel),
     ].map(corners),
     pad: square(windowXs[2]!),
-    tile: [corners(rectangleOutline([WINDOW_MM + 4, WINDOW_MM + 4], [half + GAP_MM + WINDOW_MM / 2 + 2, windows]))],
+    tile: [
+      corners(rectangleOutline([WINDOW_MM + 4, WINDOW_MM + 4], [half + GAP_MM + WINDOW_MM / 2 + 2, windows])),
+    ],
     sizes: [
       { name: 'bar', mm: COUPON_BAR_MM },
       ...MARK_WIDTHS_MM.map((mm) => ({ name: `slot and tongue ${mm.toFixed(1)}`, mm })),

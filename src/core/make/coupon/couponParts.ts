@@ -2,16 +2,11 @@ import type { Problem } from '../../error/index.ts';
 import type { Instrument } from '../../instrument/index.ts';
 import { flatOutlines } from '../solids/flat.ts';
 import { flatSvg } from '../solids/flatSvg.ts';
+import type { NamedSvg } from '../solids/madePart.ts';
 import { partDrawing } from '../solids/partDrawing.ts';
 import { withShapes } from '../solids/shapeKit.ts';
 import type { Solid } from '../solids/solid.ts';
 import { couponLayout, type CouponLayout } from './couponLayout.ts';
-
-/** A drawing as an SVG file. */
-export interface NamedSvg {
-  readonly name: string;
-  readonly svg: string;
-}
 
 /** The coupon as files. */
 export interface CouponParts {

@@ -28,7 +28,9 @@ function disagreement({ slotMm, landMm }: CouponReadings, scale: number): number
  * @returns `make/print-scaled`, `make/edge-implausible`, `make/marks-disagree`, `make/contrast-impossible`; n ≥ 0
  */
 export function readingProblems(process: Process, readings: CouponReadings, field: string): Problem[] {
-  const { scale, edgeLossMm } = correctionsFrom(process, readings, 0);
+  const corrections = correctionsFrom(process, readings, 0);
+  const scale = 1 / corrections.scale;
+  const edgeLossMm = corrections.edgeLossMm * scale;
   const problems: Problem[] = [];
   if (Math.abs(scale - 1) > MOST_SCALE) {
     problems.push({

@@ -60,7 +60,8 @@ export function digitOutlines(text: string, middle: Place): Outline[] {
   return [...text].flatMap((sign) => {
     const from: Place = [left, bottom];
     left += widthOf(sign) + SPACE_MM;
-    if (sign === '.') return [rectangleOutline([STROKE_MM, STROKE_MM], [from[0] + STROKE_MM / 2, from[1] + STROKE_MM / 2])];
+    if (sign === '.')
+      return [rectangleOutline([STROKE_MM, STROKE_MM], [from[0] + STROKE_MM / 2, from[1] + STROKE_MM / 2])];
     return [...strokes[sign]!].map((stroke) => {
       const { at, isFlat } = places[stroke]!;
       return movedOutline(isFlat ? FLAT : UPRIGHT, [from[0] + at[0], from[1] + at[1]]);

@@ -21,7 +21,9 @@ export function corners(outline: Outline): FlatLine {
 
 /** The lines of a flat part by their corners, for the solid kernel. [mm] */
 export function flatOutlines(part: FlatPart): Outline[] {
-  return part.map((line) => (line.kind === 'circle' ? circleOutline(line.radiusMm, line.middle) : line.corners));
+  return part.map((line) =>
+    line.kind === 'circle' ? circleOutline(line.radiusMm, line.middle) : line.corners,
+  );
 }
 
 function drawLine(line: FlatLine, pen: Pen): void {

@@ -39,9 +39,15 @@ function viewLines(edges: readonly Edge[], { view, left, bottom, scale, low }: F
   const at = (place: Triple): string =>
     `${(left + (view.right(place) - view.right(low)) * scale).toFixed(2)} ${(bottom - (view.up(place) - view.up(low)) * scale).toFixed(2)}`;
   const path = (shown: readonly Edge[]): string =>
-    [...new Set(shown.map(({ from, to }) => [at(from), at(to)].sort()).map(([a, b]) => (a === b ? '' : `M${a}L${b}`)))].join('');
+    [
+      ...new Set(
+        shown.map(({ from, to }) => [at(from), at(to)].sort()).map(([a, b]) => (a === b ? '' : `M${a}L${b}`)),
+      ),
+    ].join('');
   const isContour = ({ facings }: Edge): boolean => {
-    const [a, b] = facings.map((facing) => facing[0] * view.eye[0] + facing[1] * view.eye[1] + facing[2] * view.eye[2]);
+    const [a, b] = facings.map(
+      (facing) => facing[0] * view.eye[0] + facing[1] * view.eye[1] + facing[2] * view.eye[2],
+    );
     return a! > 1e-3 !== b! > 1e-3;
   };
   const contour = edges.filter(isContour);
@@ -83,7 +89,14 @@ function frames(low: Triple, high: Triple): { frames: Frame[]; width: number; he
   const beside = left + x * scale + 1.4 * GAP_PX;
   const above = GAP_PX + y * scale;
   const below = above + 1.4 * GAP_PX + z * scale;
-  const frame = (view: View, at: number, bottom: number): Frame => ({ view, left: at, bottom, scale, low, high });
+  const frame = (view: View, at: number, bottom: number): Frame => ({
+    view,
+    left: at,
+    bottom,
+    scale,
+    low,
+    high,
+  });
   return {
     frames: [frame(top, left, above), frame(front, left, below), frame(side, beside, below)],
     width: beside + y * scale + GAP_PX,

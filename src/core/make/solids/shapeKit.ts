@@ -59,6 +59,11 @@ export class Shape {
     return this.#keep(this.#body.rotate([angle, 0, 0]));
   }
 
+  /** Stretched along x and y. [-] */
+  stretched(x: number, y: number): Shape {
+    return x === 1 && y === 1 ? this : this.#keep(this.#body.scale([x, y, 1]));
+  }
+
   /** Lowered or raised until it stands on z = 0. */
   onBed(): Shape {
     return this.moved(0, 0, -this.#body.boundingBox().min[2]);

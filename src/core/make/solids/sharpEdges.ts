@@ -35,7 +35,12 @@ export function sharpEdges(mesh: Mesh): Edge[] {
       }
       const bend = dot(own, other);
       if (bend > FLAT) continue;
-      edges.push({ from: cornerOf(mesh, from), to: cornerOf(mesh, to), facings: [own, other], isSharp: bend < SHARP });
+      edges.push({
+        from: cornerOf(mesh, from),
+        to: cornerOf(mesh, to),
+        facings: [own, other],
+        isSharp: bend < SHARP,
+      });
     }
   }
   return edges;

@@ -1,0 +1,64 @@
+import type { DiscPlan } from '../disc/index.ts';
+import type { Problem } from '../error/index.ts';
+import type { HeadPlan } from '../head/index.ts';
+import type { Instrument } from '../instrument/index.ts';
+import { headParts } from './headParts/headParts.ts';
+import { partDefaults, type PartChoices } from './partChoices.ts';
+import { bedProblems, drawingOf, type NamedSvg } from './solids/madePart.ts';
+import { printSetting } from './solids/print.ts';
+import { withShapes } from './solids/shapeKit.ts';
+import type { Solid } from './solids/solid.ts';
+import { cupParts, vaneParts } from './vaneParts/vaneParts.ts';
+
+/** The printed parts of an instrument. */
+export interface SolidParts {
+  /** In the order of the build: head, housing, vane, cups. */
+  readonly solids: readonly Solid[];
+  /** One drawing a solid, of the same name. */
+  readonly drawings: readonly NamedSvg[];
+  /** Flat parts at their true size, to print on paper. */
+  readonly sheets: readonly NamedSvg[];
+  /** What keeps parts from being made; those that can be are made all the same. */
+  readonly problems: readonly Problem[];
+}
+
+/**
+ * Every part of an instrument that is printed, save the disc: head, housing, vane, and cups where it has some.
+ *
+ * @param instrument - As read.
+ * @param disc - Its disc.
+ * @param head - Its channels in their places.
+ * @param choices - Parts, printer and measurements; `partDefaults` unless the maker chose.
+ * @returns Equal designs give equal solids, to the last bit.
+ * @check test/journeys/solidParts.test.ts (admesh, lib3mf, closed forms)
+ */
+export function solidParts(
+  instrument: Instrument,
+  disc: DiscPlan,
+  head: HeadPlan,
+  choices: PartChoices = partDefaults(instrument.head),
+): Promise<SolidParts> {
+  const print = printSetting(disc.spec, choices.measured, choices.printer);
+  return withShapes((kit) => {
+    const ofHead = headParts(kit, head, print, choices);
+    const build = { bore: disc.spec.bore, print };
+    const ofVane = choices.vane
+      ? vaneParts(kit, { ...choices.vane, bedMm: print.bedMm }, build)
+      : { parts: [], problems: [] };
+    const ofCups = instrument.cups ? cupParts(kit, choices.cups, build) : { parts: [], problems: [] };
+    const turning = [...ofVane.parts, ...ofCups.parts];
+    const parts = [...ofHead.parts, ...turning];
+    return {
+      solids: parts.map(({ solid }) => solid),
+      drawings: parts.map(drawingOf),
+      sheets: ofHead.sheets,
+      problems: [
+        ...ofHead.problems,
+        ...ofVane.problems,
+        ...ofCups.problems,
+        ...bedProblems(ofHead.parts, print, 'make disc.diameterMm smaller'),
+        ...bedProblems(turning, print, 'make the fin or the cups smaller'),
+      ],
+    };
+  });
+}
