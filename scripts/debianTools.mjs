@@ -13,4 +13,15 @@ export const debianTools = [
     why: 'the core that the program is built on',
   },
   { package: 'admesh', proof: '/usr/bin/admesh', why: 'says whether a solid is watertight' },
+  {
+    package: 'python3-ezdxf',
+    proof: '/usr/lib/python3/dist-packages/ezdxf/__init__.py',
+    why: 'opens and audits the drawings for a cutter',
+  },
+  {
+    package: 'poppler-utils',
+    proof: '/usr/bin/pdftoppm',
+    why: 'shows the sheets as a printer would, at a known scale',
+  },
+  { package: 'qpdf', proof: '/usr/bin/qpdf', why: 'says whether a sheet is a sound PDF' },
 ];

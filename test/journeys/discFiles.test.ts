@@ -51,7 +51,7 @@ describe('a drawn disc, read back from its file by separate code', () => {
     const film = { ...jettyDisc, process: processDefaults.film, rimMm: 0, notch: { widthMm: 0, depthMm: 0 } };
     const svg = svgOf(film, 32);
     expect(readSvg(svg).fill).toBe('#000');
-    expect(svg).toContain('<circle id="trim" r="40.05"');
+    expect(svg).toMatch(/<path id="cut-path" d="M0 -40.05 A40.05 40.05 /);
   });
 
   it('is the same to the last byte when drawn again', () => {

@@ -5,5 +5,6 @@ export { dividerPicture } from './pictures/dividerPicture.ts';
 export { signalPicture } from './pictures/signalPicture.ts';
 export { wordMap } from './pictures/wordMap.ts';
 export { buildSheet, type ProvedParts } from './sheet/sheet.ts';
+export { discDxf } from './dxf/discDxf.ts';
 export { discStl } from './stl/discStl.ts';
 export { discSvg } from './svg/discSvg.ts';

@@ -32,7 +32,7 @@ export function shortestMarks(code: CodeTable, spec: Pick<DiscSpec, 'windowLevel
 
 /** Radial width that a track needs: its windows must open, and with no web its lands are the webs. [mm] */
 function leastBandMm(spec: DiscSpec): number {
-  const least = leastDrawn(spec.process);
+  const least = leastDrawn(spec);
   return spec.webMm > 0 ? least.windowMm : Math.max(least.windowMm, least.webMm);
 }
 
@@ -52,7 +52,7 @@ function bandFault(trackCount: number, spec: DiscSpec): Fault | null {
 }
 
 function arcFault(kind: 'window' | 'land', shortest: readonly Shortest[], spec: DiscSpec): Fault | null {
-  const least = leastDrawn(spec.process)[kind === 'window' ? 'windowMm' : 'landMm'];
+  const least = leastDrawn(spec)[kind === 'window' ? 'windowMm' : 'landMm'];
   const arcs = innerRadiiMm(shortest.length, spec).map(
     (radius, track) => radius * degToRad(shortest[track]![kind === 'window' ? 'windowDeg' : 'landDeg']),
   );
@@ -70,7 +70,7 @@ function arcFault(kind: 'window' | 'land', shortest: readonly Shortest[], spec: 
 }
 
 function ringFault(field: 'webMm' | 'rimMm', spec: DiscSpec): Fault | null {
-  const least = leastDrawn(spec.process).webMm;
+  const least = leastDrawn(spec).webMm;
   if (spec[field] === 0 || spec[field] >= least - HAIR_MM) return null;
   const isWeb = field === 'webMm';
   return {

@@ -1,4 +1,5 @@
-import type { Process } from '../discSpec.ts';
+import type { DiscSpec } from '../discSpec.ts';
+import { drawnOf } from '../form.ts';
 
 /** Least widths on the drawing. [mm] */
 export interface LeastDrawn {
@@ -18,12 +19,15 @@ const KEPT_SHARE = 0.5;
 /**
  * Least widths a drawing may have for a process.
  *
- * @param process - What the maker's process can do; a positive growth eats lands and webs, a negative one windows.
- * @returns The process's own minima, or more where growth would eat more than half of the feature. [mm]
+ * @param spec - What the maker's process can do; a positive growth eats lands and webs, a negative one windows. An
+ * allowance of the drawing eats the other kind before the tool gives it back.
+ * @returns The process's own minima, or more where either would eat more than half of the feature. [mm]
  */
-export function leastDrawn(process: Process): LeastDrawn {
-  const eatenFromMaterial = Math.max(0, process.windowGrowthMm) / KEPT_SHARE;
-  const eatenFromWindow = Math.max(0, -process.windowGrowthMm) / KEPT_SHARE;
+export function leastDrawn(spec: Pick<DiscSpec, 'process' | 'drawn'>): LeastDrawn {
+  const { process } = spec;
+  const allowance = 2 * drawnOf(spec).edgeLossMm;
+  const eatenFromMaterial = Math.max(0, process.windowGrowthMm, -allowance) / KEPT_SHARE;
+  const eatenFromWindow = Math.max(0, -process.windowGrowthMm, allowance) / KEPT_SHARE;
   const landMm = Math.max(process.minLandMm, eatenFromMaterial, LEAST_MM);
   const webMm = Math.max(process.minWebMm, eatenFromMaterial, LEAST_MM);
   const windowMm = Math.max(process.minWindowMm, eatenFromWindow, LEAST_MM);

@@ -40,7 +40,7 @@ function ringFrom(asked: number, least: number): number {
 
 /** The spec with what is too small for the process raised to the least it can make. */
 function withMinima(spec: DiscSpec): DiscSpec {
-  const least = leastDrawn(spec.process);
+  const least = leastDrawn(spec);
   const bore = possibleBore(spec.bore, least);
   const notch = possibleNotch(spec, least);
   const behindNotch = notch.depthMm + least.wallMm;
@@ -112,7 +112,7 @@ function withRoom(spec: DiscSpec, shortest: readonly Shortest[]): DiscSpec | nul
 export function mend(code: CodeTable, spec: DiscSpec): DiscSpec | null {
   const least = withMinima(spec);
   const shortest = shortestMarks(code, spec);
-  const webs = least.webMm > 0 ? [least.webMm] : [0, upTo(leastDrawn(spec.process).webMm, 0.01)];
+  const webs = least.webMm > 0 ? [least.webMm] : [0, upTo(leastDrawn(spec).webMm, 0.01)];
   for (const webMm of webs) {
     const candidate = withRoom({ ...least, webMm }, shortest);
     if (candidate && inspect(code, candidate).faults.length === 0) return candidate;

@@ -17,8 +17,9 @@ export function isFlatInBore(bore: Bore): boolean {
   return acrossFlatMm >= diameterMm / 2 + LEAST_FLAT_MM && acrossFlatMm <= diameterMm - LEAST_FLAT_MM;
 }
 
-function boreFaults({ bore, hubDiameterMm, process }: DiscSpec): Fault[] {
-  const least = leastDrawn(process);
+function boreFaults(spec: DiscSpec): Fault[] {
+  const { bore, hubDiameterMm, process } = spec;
+  const least = leastDrawn(spec);
   const widest = hubDiameterMm - 2 * least.wallMm;
   const faults: Fault[] = [];
   if (boreCircleMm(bore) > widest + HAIR_MM) {
@@ -57,9 +58,10 @@ function boreFaults({ bore, hubDiameterMm, process }: DiscSpec): Fault[] {
 /** A notch wider than this share of the diameter is no mark but a flat. [-] */
 export const WIDEST_NOTCH_SHARE = 0.25;
 
-function notchFaults({ notch, rimMm, diameterMm, process }: DiscSpec): Fault[] {
+function notchFaults(spec: DiscSpec): Fault[] {
+  const { notch, rimMm, diameterMm } = spec;
   if (notch.widthMm === 0) return [];
-  const least = leastDrawn(process);
+  const least = leastDrawn(spec);
   const deepest = rimMm - least.wallMm;
   const widest = diameterMm * WIDEST_NOTCH_SHARE;
   const faults: Fault[] = [];

@@ -1,6 +1,6 @@
-import { degToRad, showDegrees, showMm } from '../../units/index.ts';
+import { showDegrees, showMm } from '../../units/index.ts';
 import type { DiscSpec } from '../discSpec.ts';
-import { columnSpanDeg, rowCount, type PolarGrid } from '../pieces/polarGrid.ts';
+import { alongMm, columnSpanDeg, rowCount, type PolarGrid } from '../pieces/polarGrid.ts';
 import type { Fault } from './fault.ts';
 import { leastDrawn } from './leastDrawn.ts';
 
@@ -51,7 +51,7 @@ function noteCircle(grid: PolarGrid, circle: number, contacts: Contacts): void {
     let span = 0;
     for (let column = first; sides[column % columns] === here; column++)
       span += columnSpanDeg(grid, column % columns);
-    const contact = { radiusMm, atDeg, lengthMm: radiusMm * degToRad(span) };
+    const contact = { radiusMm, atDeg, lengthMm: alongMm(grid, radiusMm, span) };
     (here === BOTH_SOLID ? contacts.solid : contacts.open).push(contact);
   }
 }
@@ -77,7 +77,7 @@ function placeText({ radiusMm, atDeg }: Contact): string {
 export function neckFaults(grid: PolarGrid, spec: DiscSpec): Fault[] {
   const contacts: Contacts = { corners: [], solid: [], open: [] };
   for (let circle = 1; circle < rowCount(grid); circle++) noteCircle(grid, circle, contacts);
-  const least = leastDrawn(spec.process);
+  const least = leastDrawn(spec);
   const faults: Fault[] = [];
   const [corner] = contacts.corners;
   if (corner) {

@@ -3,11 +3,13 @@ import type { Bore } from '../discSpec.ts';
 import { drawnOf } from '../form.ts';
 import { boreCircleMm, boreSides, widenedBore } from '../layout/bore.ts';
 import type { Pen } from '../pen.ts';
+import { fieldOf } from '../pieces/field.ts';
 import { materialGrid } from '../pieces/materialGrid.ts';
+import type { PolarGrid } from '../pieces/polarGrid.ts';
 import { drawnOutline } from './corners.ts';
 import { outlinesOf, type Outline } from './outlines.ts';
 import { scaledPen } from './scaledPen.ts';
-import { roundSheet, type Sheet } from './sheet.ts';
+import type { Sheet } from './sheet.ts';
 import { AXIS, sheetPoint } from './sheetPoint.ts';
 
 /**
@@ -51,25 +53,46 @@ export function drawBore(pen: Pen, bore: Bore): void {
 }
 
 /**
- * Draws a disc with true arcs: outer edge with its notch, bore, then windows from the axis outwards.
+ * Draws the outlines of a grid: outer edge with its notch, bore, then the others from the axis outwards.
  *
- * Material lies left of every outline: the outer edge runs against the clock, every hole with it. The flat of a
- * D bore faces the index mark. Windows that touch are drawn as one, and ribs stand between the parts of a window.
- * Every side is drawn as far from where it is wanted as `drawn` says.
+ * Material lies left of every outline: the outer edge runs against the clock, every hole with it. Every side is drawn
+ * as far from where it is wanted as `drawn` says.
+ *
+ * @param grid - One body of the plan.
+ * @param plan - A disc plan.
+ * @param pen - Receives the outlines, y up. [mm]
+ * @param holds - Whether its cells are material, which the tool makes smaller, or openings, which it makes larger.
+ */
+export function drawGrid(
+  grid: PolarGrid,
+  plan: DiscPlan,
+  pen: Pen,
+  holds: 'material' | 'openings' = 'material',
+): void {
+  const { inside, sheet } = fieldOf(plan);
+  const isHub = inside === 'material' && grid.filled[0] === 1;
+  const outlines = outlinesOf(grid, isHub ? 'material' : 'nothing');
+  const edge = grid.radiiMm.at(-1)!;
+  const { scale, edgeLossMm, boreAllowanceMm } = drawnOf(plan.spec);
+  const onto = scaledPen(pen, scale);
+  const outMm = holds === 'material' ? edgeLossMm : -edgeLossMm;
+  const draw = (outline: Outline): void => drawOutline(onto, outline, outMm, sheet);
+  const atEdge = (outline: Outline) => outline.some((side) => side.kind === 'arc' && side.radiusMm === edge);
+  outlines.filter(atEdge).forEach(draw);
+  if (isHub) drawBore(onto, widenedBore(plan.spec.bore, boreAllowanceMm));
+  outlines.filter((candidate) => !atEdge(candidate)).forEach(draw);
+}
+
+/**
+ * Draws the material of a disc with true arcs.
+ *
+ * The flat of a D bore faces the index mark. Windows that touch are drawn as one, and ribs stand between the parts of
+ * a window.
  *
  * @param plan - A disc plan.
  * @param pen - Receives the outlines, y up, axis at the origin. [mm]
  * @check test/journeys/discFiles.test.ts (drawn, read back by separate code, decoded every 0.1 degrees)
  */
 export function drawDisc(plan: DiscPlan, pen: Pen): void {
-  const grid = materialGrid(plan);
-  const outlines = outlinesOf(grid);
-  const edge = grid.radiiMm.at(-1)!;
-  const { scale, edgeLossMm, boreAllowanceMm } = drawnOf(plan.spec);
-  const onto = scaledPen(pen, scale);
-  const draw = (outline: Outline): void => drawOutline(onto, outline, edgeLossMm, roundSheet);
-  const atEdge = (outline: Outline) => outline.some((side) => side.kind === 'arc' && side.radiusMm === edge);
-  outlines.filter(atEdge).forEach(draw);
-  drawBore(onto, widenedBore(plan.spec.bore, boreAllowanceMm));
-  outlines.filter((candidate) => !atEdge(candidate)).forEach(draw);
+  drawGrid(materialGrid(plan), plan, pen);
 }

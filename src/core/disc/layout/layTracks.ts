@@ -29,6 +29,21 @@ export function innerRadiiMm(trackCount: number, spec: DiscSpec): number[] {
 }
 
 /**
+ * Inner and outer radius of each track, in the order of the code table.
+ *
+ * @returns Pairs of radii. [mm], n = trackCount
+ */
+export function trackRadiiMm(trackCount: number, spec: DiscSpec): [inner: number, outer: number][] {
+  const band = bandWidthMm(trackCount, spec);
+  const innerRadii = innerRadiiMm(trackCount, spec);
+  return innerRadii.map((inner) => {
+    // With no web, neighbours must share one radius to the last bit.
+    const next = spec.webMm === 0 ? Math.min(...innerRadii.filter((other) => other > inner)) : Infinity;
+    return [inner, Number.isFinite(next) ? next : inner + band];
+  });
+}
+
+/**
  * Where each track and its windows lie.
  *
  * @param code - Code to be laid on the disc.
@@ -36,16 +51,9 @@ export function innerRadiiMm(trackCount: number, spec: DiscSpec): number[] {
  * @returns Tracks in the order of the code table. n = tracks of the code
  */
 export function layTracks(code: CodeTable, spec: DiscSpec): TrackPlan[] {
-  const band = bandWidthMm(code.tracks.length, spec);
-  const innerRadii = innerRadiiMm(code.tracks.length, spec);
-  // With no web, neighbours must share one radius to the last bit.
-  const outerRadii = innerRadii.map((inner) => {
-    const next = spec.webMm === 0 ? Math.min(...innerRadii.filter((other) => other > inner)) : Infinity;
-    return Number.isFinite(next) ? next : inner + band;
-  });
+  const radii = trackRadiiMm(code.tracks.length, spec);
   return code.tracks.map((track, index) => {
-    const innerRadiusMm = innerRadii[index]!;
-    const outerRadiusMm = outerRadii[index]!;
+    const [innerRadiusMm, outerRadiusMm] = radii[index]!;
     const windows = stretchesWhere(track, (level) => isWindow(level, spec));
     return {
       track: index,

@@ -1,7 +1,8 @@
+import type { Level } from '../../codes/index.ts';
 import type { DiscPlan } from '../discPlan.ts';
-import { boreCircleMm } from '../layout/bore.ts';
-import { notchSector } from '../layout/notchSector.ts';
-import { polarGrid, type PolarGrid } from './polarGrid.ts';
+import { isWindow } from '../layout/windows.ts';
+import { fieldGrid, fieldOf, wholeField } from './field.ts';
+import type { PolarGrid } from './polarGrid.ts';
 
 /**
  * The material of a disc, from the bore's circle to the rim, as exact polar cells; on film, the dark print.
@@ -11,8 +12,54 @@ import { polarGrid, type PolarGrid } from './polarGrid.ts';
  * @param plan - A disc plan, with or without ribs.
  */
 export function materialGrid(plan: DiscPlan): PolarGrid {
-  const notch = notchSector(plan.spec);
-  const windows = plan.tracks.flatMap((track) => track.windows);
-  const ring = { innerRadiusMm: boreCircleMm(plan.spec.bore) / 2, outerRadiusMm: plan.spec.diameterMm / 2 };
-  return polarGrid(ring, notch ? [...windows, notch] : windows, plan.ribs);
+  const field = fieldOf(plan);
+  const windows = plan.strip
+    ? field.sectorsWhere((level) => isWindow(level, plan.spec))
+    : plan.tracks.flatMap((track) => track.windows);
+  return fieldGrid(field, windows, plan.ribs);
+}
+
+/** The disc without any pattern: its edge, notch and bore; or the whole strip. */
+export function blankGrid(plan: DiscPlan): PolarGrid {
+  return fieldGrid(fieldOf(plan), [], []);
+}
+
+/** The windows of a disc as if they were material: what is light where the pattern is printed or etched light. */
+export function windowGrid(plan: DiscPlan): PolarGrid {
+  const field = fieldOf(plan);
+  return fieldGrid(
+    field,
+    [wholeField(field)],
+    field.sectorsWhere((level) => isWindow(level, plan.spec)),
+  );
+}
+
+/** Level of the ground between the tracks: the lowest that is no window. */
+export function groundLevel({ spec }: DiscPlan): Level {
+  return spec.windowLevel === 0 ? 1 : 0;
+}
+
+/** How many levels a disc shows. */
+export function levelCountOf({ code }: Pick<DiscPlan, 'code'>): 2 | 3 {
+  return code.tracks.some(({ levelCount }) => levelCount === 3) ? 3 : 2;
+}
+
+/**
+ * Where a disc shows one level: the ground level everywhere that no other is, every other on its tracks only.
+ *
+ * @param level - Below `levelCountOf`.
+ */
+export function levelGrid(plan: DiscPlan, level: Level): PolarGrid {
+  const field = fieldOf(plan);
+  if (level === groundLevel(plan))
+    return fieldGrid(
+      field,
+      field.sectorsWhere((other) => other !== level),
+      [],
+    );
+  return fieldGrid(
+    field,
+    [wholeField(field)],
+    field.sectorsWhere((other) => other === level),
+  );
 }

@@ -1,4 +1,4 @@
-import { wrapDegrees, type Degrees } from '../../units/index.ts';
+import { degToRad, wrapDegrees, type Degrees } from '../../units/index.ts';
 import type { RingSector } from '../discSpec.ts';
 
 /**
@@ -15,6 +15,8 @@ export interface PolarGrid {
   readonly anglesDeg: readonly Degrees[];
   /** 1 = material, 0 = open; cell at row * columns + column. */
   readonly filled: Uint8Array;
+  /** Length of each degree where the ring is unrolled into a strip; arcs about the axis where left out. [mm/deg] */
+  readonly mmPerDeg?: number;
 }
 
 /** Closer than this, two angles are one: far above rounding, far below any tool. [deg] */
@@ -101,6 +103,11 @@ function mark(grid: PolarGrid, sector: RingSector, value: 0 | 1): void {
 /** Rows of a grid. [-] */
 export function rowCount(grid: PolarGrid): number {
   return grid.radiiMm.length - 1;
+}
+
+/** Length of a stretch along a circle of the grid. [mm] */
+export function alongMm({ mmPerDeg }: PolarGrid, radiusMm: number, spanDeg: Degrees): number {
+  return mmPerDeg === undefined ? radiusMm * degToRad(spanDeg) : mmPerDeg * spanDeg;
 }
 
 /** Angle a column covers. [deg] */

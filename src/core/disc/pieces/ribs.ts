@@ -103,7 +103,7 @@ function ribsFor(
   finder: RibFinder,
   isHeld: (land: Land) => boolean,
 ): Reach[] | RibRefusal {
-  const least = leastDrawn(plan.spec.process);
+  const least = leastDrawn(plan.spec);
   const roomy = piece.lands.filter(({ track }) => hasRoom(track.outerRadiusMm - track.innerRadiusMm, least));
   const widthMm = least.wallMm;
   const [anyLand] = piece.lands;
@@ -132,7 +132,7 @@ function ribsFor(
 
 /** Sectors of the planned ribs; two that meet in one window, or leave a sliver between, become one. */
 function ribSectors(reaches: Iterable<Reach>, plan: DiscPlan): RingSector[] {
-  const least = leastDrawn(plan.spec.process);
+  const least = leastDrawn(plan.spec);
   const width = least.wallMm;
   const byPlace = new Map<string, { one: Reach; start: Degrees; end: Degrees }>();
   for (const reach of reaches) {
@@ -175,7 +175,7 @@ export function holdPieces(plan: DiscPlan): Holding {
     const labels = pieceLabels(grid);
     const pieces = loosePieces(held, grid, labels);
     if (pieces.length === 0) return { plan: held, loose: [] };
-    const finder = new RibFinder(grid, labels, leastDrawn(plan.spec.process));
+    const finder = new RibFinder(grid, labels, leastDrawn(plan.spec));
     const isHeld = (land: Land) => labelOfLand(land, grid, labels) === HELD;
     const answers = pieces.map((piece) => ({ piece, answer: ribsFor(piece, held, finder, isHeld) }));
     const found = answers.flatMap(({ answer }) => (Array.isArray(answer) ? answer : []));

@@ -1,0 +1,50 @@
+import type { CodeTable } from '../../codes/index.ts';
+import type { StripLayout, TrackPlan } from '../discPlan.ts';
+import type { DiscSpec, StripSpec } from '../discSpec.ts';
+import { layTracks, trackRadiiMm } from './layTracks.ts';
+
+/** Radius of a drum that unrolls to one turn of a strip. [mm] @source circumference over 2π. */
+export function drumRadiusMm({ turnLengthMm }: StripSpec): number {
+  return turnLengthMm / (2 * Math.PI);
+}
+
+/** Angles beyond the head's reference line at which the channels look: how much pattern must follow. [deg] */
+function reachDeg({ channels }: CodeTable): { behind: number; ahead: number } {
+  const angles = channels.map(({ angleDeg }) => angleDeg);
+  return { behind: Math.max(0, ...angles.map((angle) => -angle)), ahead: Math.max(0, ...angles) };
+}
+
+/**
+ * The tracks of a code unrolled along a strip: as wide as on the disc of the same sizes, with a rim along both edges.
+ *
+ * The pattern goes on beyond one turn as far as the channels reach, and `leadMm` more at either end.
+ *
+ * @param code - Code to be laid on the strip.
+ * @param spec - Sizes of the disc it is unrolled from; its tracks must fit. [mm]
+ * @param strip - Travel and lead. [mm]
+ * @returns Tracks as a reader sees them, all at the radius of the drum, and where they lie on the strip.
+ */
+export function layStrip(
+  code: CodeTable,
+  spec: DiscSpec,
+  strip: StripSpec,
+): { readonly tracks: TrackPlan[]; readonly layout: StripLayout } {
+  const drum = drumRadiusMm(strip);
+  const tracks = layTracks(code, spec).map((track): TrackPlan => {
+    const half = (track.outerRadiusMm - track.innerRadiusMm) / 2;
+    const radii = { innerRadiusMm: drum - half, outerRadiusMm: drum + half };
+    const windows = track.windows.map(({ fromDeg, toDeg }) => ({ ...radii, fromDeg, toDeg }));
+    return { ...track, ...radii, midRadiusMm: drum, windows };
+  });
+  const mmPerDeg = strip.turnLengthMm / 360;
+  const { behind, ahead } = reachDeg(code);
+  const leadDeg = strip.leadMm / mmPerDeg;
+  const base = spec.hubDiameterMm / 2 - spec.rimMm;
+  const bands = trackRadiiMm(code.tracks.length, spec).map(([inner, outer]) => ({
+    lowMm: inner - base,
+    highMm: outer - base,
+  }));
+  const heightMm = spec.diameterMm / 2 - base;
+  const layout = { mmPerDeg, fromDeg: -behind - leadDeg, toDeg: 360 + ahead + leadDeg, heightMm, bands };
+  return { tracks, layout };
+}
