@@ -16,6 +16,8 @@ export interface CodeTable extends CodePlan {
   readonly absolute: boolean;
   /** Channel that tells when the others may be read; `null` where the word may always be read. */
   readonly strobe: Strobe | null;
+  /** How many channels, from the first, only count steps; `null` for every code that one reading tells. [-] */
+  readonly countingChannels: number | null;
   /** What the search for this code did; `null` where it needed none. */
   readonly search: SearchReport | null;
   /** Position of a word, or `null` where the code never shows it, or shows it at several positions. */
@@ -90,17 +92,17 @@ function nearestTo(last: number, among: readonly number[], positions: number): n
  * @throws `codes/word-repeats` when two positions show the same word and the plan is not one that counts.
  */
 export function codeTable(family: string, positions: number, plan: CodeBuild): CodeTable {
-  const { strobe = null, search = null, countingChannels, ...tracksAndChannels } = plan;
+  const { tracks, channels, strobe = null, search = null, countingChannels = null } = plan;
   const words = Array.from({ length: positions }, (_, k) => wordAt(plan, positionCentreDeg(k, positions)));
   const byWord = positionsByWord(words);
-  if (countingChannels === undefined) refuseTwins(byWord);
+  if (countingChannels === null) refuseTwins(byWord);
   const positionOf = (word: Word): number | null => {
     const found = byWord.get(word);
     return found?.length === 1 ? found[0]! : null;
   };
-  const table = { ...tracksAndChannels, family, positions, words, strobe, search, positionOf };
+  const table = { tracks, channels, family, positions, words, strobe, search, countingChannels, positionOf };
   const absolute = byWord.size === positions;
-  if (countingChannels === undefined) {
+  if (countingChannels === null) {
     const isHeld = (word: Word): boolean => strobe !== null && word[strobe.channel] !== String(strobe.level);
     return { ...table, absolute, nextPosition: (word, last) => (isHeld(word) ? last : positionOf(word)) };
   }

@@ -35,7 +35,7 @@ export interface Strobe {
 export interface CodeBuild extends CodePlan {
   readonly strobe?: Strobe | null;
   /** The first so many channels only count steps: their words repeat, and a reader must remember where it was. */
-  readonly countingChannels?: number;
+  readonly countingChannels?: number | null;
   readonly search?: SearchReport | null;
 }
 
