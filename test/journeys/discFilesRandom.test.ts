@@ -21,6 +21,7 @@ const noneOr = (length: fc.Arbitrary<number>) => fc.oneof(fc.constant(0), length
 
 const anySpec: fc.Arbitrary<DiscSpec> = fc.record({
   code: fc.constantFrom('reflected-gray', 'natural-binary'),
+  codeOptions: fc.constant({}),
   diameterMm: mm(60, 160),
   bore: fc.oneof(
     mm(2, 8).map((diameterMm) => ({ shape: 'round' as const, diameterMm })),

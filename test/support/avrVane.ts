@@ -70,10 +70,13 @@ export function jettyInstrument(wishes: VaneWishes = {}): Instrument {
       positions: wishes.positions ?? 32,
       accuracyDeg: 11.25,
       turnRateDegPerS: wishes.turnRateDegPerS ?? 375,
+      turnRangeDeg: 360,
+      mustSurvivePowerLoss: true,
       wantedYield: 0.9,
     },
     disc: {
       code: 'reflected-gray',
+      codeOptions: {},
       diameterMm: 80,
       bore: { shape: 'round', diameterMm: 5 },
       hubDiameterMm: 16,

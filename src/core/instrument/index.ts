@@ -1,5 +1,6 @@
 export type { ControllerSpec, CupsSpec, Instrument, Need, PowerSpec, SiteSpec } from './instrument.ts';
 export { asBuiltHash, type AsBuilt, type AsBuiltChannel, type AsBuiltPosition } from './asBuilt.ts';
+export { codeNeedOf } from './codeNeed.ts';
 export { headingOfDiscAngle, headingOfPosition, type HeadingFrame } from './heading.ts';
 export { instrumentFileReference } from './instrumentFileReference.ts';
 export { instrumentJsonSchema } from './instrumentJsonSchema.ts';

@@ -11,6 +11,10 @@ export interface Need {
   readonly accuracyDeg: Degrees;
   /** Fastest turn at which every position must still be read. [deg/s] */
   readonly turnRateDegPerS: number;
+  /** How far the shaft can turn; 360 where it turns freely. [deg] */
+  readonly turnRangeDeg: Degrees;
+  /** The direction must be known at switching on, before anything has turned. */
+  readonly mustSurvivePowerLoss: boolean;
   /** Share of virtual builds that must meet the need. [-], 0..1 */
   readonly wantedYield: number;
 }

@@ -18,9 +18,17 @@ describe('the smallest instrument file', () => {
   it('is a printed vane that lacks nothing', () => {
     expect(read()).toEqual({
       name: 'my vane',
-      need: { positions: 32, accuracyDeg: 11.25, turnRateDegPerS: 45, wantedYield: 0.95 },
+      need: {
+        positions: 32,
+        accuracyDeg: 11.25,
+        turnRateDegPerS: 45,
+        turnRangeDeg: 360,
+        mustSurvivePowerLoss: true,
+        wantedYield: 0.95,
+      },
       disc: {
         code: 'reflected-gray',
+        codeOptions: {},
         diameterMm: 84,
         bore: { shape: 'round', diameterMm: 5 },
         hubDiameterMm: 29.4, // 0.35 × 84

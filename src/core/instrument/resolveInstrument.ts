@@ -46,8 +46,9 @@ export function cupsPinOf(cups: NonNullable<InstrumentDraft['cups']>, board: Boa
 function resolveNeed(need: InstrumentDraft['need']): Need {
   const positions = positionsOf(need);
   if (positions === null) throw new BrokenPromise('A file without positions passed its checks.');
-  const { turnRateDegPerS, wantedYield } = need;
-  return { positions, accuracyDeg: need.accuracyDeg ?? 360 / positions, turnRateDegPerS, wantedYield };
+  const { turnRateDegPerS, turnRangeDeg, mustSurvivePowerLoss, wantedYield } = need;
+  const accuracyDeg = need.accuracyDeg ?? 360 / positions;
+  return { positions, accuracyDeg, turnRateDegPerS, turnRangeDeg, mustSurvivePowerLoss, wantedYield };
 }
 
 function resolveDisc(disc: InstrumentDraft['disc']): DiscSpec {

@@ -28,7 +28,14 @@ const DISC: DiscSpec = {
   },
 };
 
-const NEED = { positions: 32, accuracyDeg: 8, turnRateDegPerS: 90, wantedYield: 0.95 };
+const NEED = {
+  positions: 32,
+  accuracyDeg: 8,
+  turnRateDegPerS: 90,
+  turnRangeDeg: 360,
+  mustSurvivePowerLoss: true,
+  wantedYield: 0.95,
+};
 
 interface Wish {
   readonly disc?: Partial<DiscSpec>;

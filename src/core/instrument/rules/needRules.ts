@@ -35,7 +35,7 @@ function countRule({ positions, resolutionDeg }: NonNullable<PartialDraft['need'
 function codeRule({ need, disc }: PartialDraft): readonly Finding[] {
   const positions = need ? positionsOf(need) : null;
   if (positions === null || !disc) return [];
-  return codeProblems(disc.code, positions).map(({ code, what, where, got, allowed, fix }) => ({
+  return codeProblems(disc.code, positions, disc.codeOptions).map(({ code, what, where, got, allowed, fix }) => ({
     code,
     fields: [where, 'need.positions', 'need.resolutionDeg', 'disc.code'],
     what,

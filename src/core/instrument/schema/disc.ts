@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { familyNames } from '../../codes/index.ts';
 import { defaultRules } from './derivedDefaults.ts';
+import { codeOptionsSchema } from './codeOptions.ts';
 import { choice, derived, measure, oneOf } from './field.ts';
 import { processSchema } from './process.ts';
 
@@ -36,6 +37,7 @@ export const discSchema = z
     code: choice(familyNames as readonly [string, ...string[]], {
       meaning: 'Which pattern the disc carries.',
     }).default('reflected-gray'),
+    codeOptions: codeOptionsSchema,
     diameterMm: measure('mm', 16, 600, { meaning: 'Diameter over the rim.', example: 84 }),
     bore: boreSchema.default({ shape: 'round', diameterMm: 5 }),
     hubDiameterMm: derived(

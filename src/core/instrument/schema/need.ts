@@ -28,6 +28,13 @@ export const needSchema = z
     turnRateDegPerS: measure('deg/s', 0.1, 3600, {
       meaning: 'Fastest turn at which every position must still be read; photoresistors follow slow turns only.',
     }).default(45),
+    turnRangeDeg: measure('deg', 1, 360, {
+      meaning: 'How far the shaft can turn: 360 for a vane or a dome, less for a gate or a valve.',
+    }).default(360),
+    mustSurvivePowerLoss: z
+      .boolean()
+      .default(true)
+      .meta({ description: 'Whether the direction must be known as soon as the power returns, before anything turns.' }),
     wantedYield: measure('-', 0.01, 0.999, {
       meaning: 'Share of virtual builds that must meet the need: 0.95 is 95 builds in 100.',
     }).default(0.95),
