@@ -1,10 +1,13 @@
 // The verbs that the command line, the server and the screen share.
 export {
+  adviseCodes,
   DEFAULT_BUILDS,
   DEFAULT_SEED,
   proveInstrument,
+  type CodeAdvice,
   type ProvedDesign,
   type ProveRequest,
 } from './proveInstrument.ts';
+
 export { makeInstrument, type MadeDesign, type MakeRequest } from './makeInstrument.ts';
 export { INSTRUMENT_FILE, newInstrument } from './newInstrument.ts';

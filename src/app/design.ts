@@ -30,7 +30,7 @@ export function inPlace<T>(placed: (problem: Problem) => Problem, work: () => T)
 
 /** Design of an instrument that has been read. @throws VanewrightError when any step refuses it. */
 function designOf(instrument: Instrument): Omit<Design, 'placed'> {
-  const code = buildCode(instrument.disc.code, instrument.need.positions);
+  const code = buildCode(instrument.disc.code, instrument.need.positions, instrument.disc.codeOptions);
   const disc = planDisc(code, instrument.disc);
   const board = boardNamed(instrument.controller.board);
   if (!board) throw new BrokenPromise(`The reader let through a board that does not exist.`);

@@ -1,4 +1,6 @@
+import { rankCodes, sectorAdvice, type RankedCode, type SectorFit } from '../core/codes/index.ts';
 import type { Problem } from '../core/error/index.ts';
+import { codeNeedOf } from '../core/instrument/index.ts';
 import { prove, type Proof } from '../core/proof/index.ts';
 import type { InstrumentFiles } from '../ports/index.ts';
 import { readDesign, type Design } from './design.ts';
@@ -17,6 +19,12 @@ export interface ProvedDesign {
   readonly warnings: readonly Problem[];
 }
 
+/** What a code could be chosen by: every code for this need, best first, and the roses this count divides. */
+export interface CodeAdvice {
+  readonly codes: readonly RankedCode[];
+  readonly roses: readonly SectorFit[];
+}
+
 /** Virtual builds where the maker names no number: enough for a yield within 2 %. */
 export const DEFAULT_BUILDS = 1000;
 
@@ -29,4 +37,12 @@ export async function proveInstrument(files: InstrumentFiles, request: ProveRequ
   const { instrument, disc, head } = design;
   const proof = prove({ instrument, disc, head, builds: request.builds, seed: request.seed });
   return { design, proof, warnings: proof.warnings.map(design.placed) };
+}
+
+/** Which codes would serve this very design, and which wind roses its positions fill fairly. */
+export function adviseCodes({ instrument }: Design): CodeAdvice {
+  return {
+    codes: rankCodes(codeNeedOf(instrument)),
+    roses: sectorAdvice(instrument.need.positions),
+  };
 }

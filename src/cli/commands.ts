@@ -1,4 +1,5 @@
 import {
+  adviseCodes,
   INSTRUMENT_FILE,
   makeInstrument,
   newInstrument,
@@ -6,6 +7,7 @@ import {
   type MadeDesign,
   type ProvedDesign,
 } from '../app/api.ts';
+import { codesDocument, codesText } from './codesText.ts';
 import { EXIT } from './exit.ts';
 import type { Outcome } from './outcome.ts';
 import { proveText } from './proveText.ts';
@@ -50,10 +52,11 @@ export async function runNew(parts: Parts, folder: string, stop: AbortSignal): P
 /** `vanewright prove FILE` */
 export async function runProve(parts: Parts, path: string, options: ProveOptions): Promise<Outcome> {
   const proved = await proveInstrument(parts.files, { path, ...options });
+  const advice = adviseCodes(proved.design);
   return {
     exit: proved.proof.verdict === 'yes' ? EXIT.good : EXIT.short,
-    text: proveText(proved),
-    document: provedDocument('prove', proved),
+    text: [proveText(proved), '', ...codesText(advice)].join('\n'),
+    document: { ...provedDocument('prove', proved), advice: codesDocument(advice) },
   };
 }
 
