@@ -1,5 +1,5 @@
 import { instrumentFileReference, instrumentJsonSchema } from '../core/instrument/index.ts';
-import { discPicture, signalPicture, wordMap } from '../core/make/index.ts';
+import { codesPage, discPicture, signalPicture, wordMap } from '../core/make/index.ts';
 import type { InstrumentFiles, OutputFile } from '../ports/index.ts';
 import { readDesign } from './design.ts';
 

@@ -8,3 +8,5 @@ export { buildSheet, type ProvedParts } from './sheet/sheet.ts';
 export { discDxf } from './dxf/discDxf.ts';
 export { discStl } from './stl/discStl.ts';
 export { discSvg } from './svg/discSvg.ts';
+export { codePicture } from './pictures/codePicture.ts';
+export { codesPage, type CodesPage } from './codesPage/codesPage.ts';
