@@ -56,6 +56,7 @@ export { hourHeading, hourSpread, type QuarterHeading } from './period/hourFromQ
 export { expectedReadings, periodEnd, TEN_MINUTES_MS } from './period/periodClock.ts';
 export { PeriodStream, windPeriods, type PeriodRule, type WindPeriod } from './period/periodStream.ts';
 export { PeriodSum, type PeriodSummary } from './period/periodSum.ts';
+export { READ_HEADING, READ_SPEED, type SampleColumns } from './period/sampleColumns.ts';
 export type { WindSample } from './period/windSample.ts';
 export type { ProfileSpeed } from './profile/heights.ts';
 export { logProfile, type Ground } from './profile/logProfile.ts';

@@ -40,6 +40,13 @@ export class HeadingSum {
     this.east += weight * east;
   }
 
+  /** Adds the sums of several unit vectors that each weigh 1; the caller has checked them. [-] */
+  addSum(readings: number, north: number, east: number): void {
+    this.weight += readings;
+    this.north += north;
+    this.east += east;
+  }
+
   /** Takes in the readings of another sum, of any other time. */
   merge(other: HeadingSum): void {
     this.weight += other.weight;

@@ -1,4 +1,5 @@
 import { turnBetween, wrapDegrees, type Degrees } from '../../units/index.ts';
+import type { SampleColumns } from '../period/sampleColumns.ts';
 import { badReading, noReadings, timeNotRising } from '../refusal.ts';
 
 /** What the single-pass unwrapping of directions gives. */
@@ -58,8 +59,7 @@ export class UnwrappedSum {
     if (atMs <= this.lastAtMs) throw timeNotRising('UnwrappedSum.add(atMs)', this.lastAtMs, atMs);
     if (atMs - this.lastAtMs > LONGEST_STEP_MS) this.gaps++;
     const heading = headingDeg >= 0 && headingDeg < 360 ? headingDeg : wrapDegrees(headingDeg);
-    const raw = heading - this.lastHeading;
-    const step = raw > 180 ? raw - 360 : raw < -180 ? raw + 360 : raw;
+    const step = shortestStep(heading - this.lastHeading);
     if (Math.abs(step) === 180) this.halfTurns++;
     this.lastHeading = heading;
     const unwrapped = this.lastUnwrapped + step;
@@ -77,6 +77,56 @@ export class UnwrappedSum {
     this.readings = 1;
     this.firstHeading = this.lastHeading = this.lastUnwrapped = this.mean = this.least = this.most = heading;
     this.firstAtMs = this.lastAtMs = atMs;
+  }
+
+  /**
+   * Sum of some of a list of checked samples.
+   *
+   * @param columns - [ms UTC], [deg]
+   * @param places - Which samples, in order of time. [-]
+   */
+  static ofReadings({ atMs, headingDeg }: SampleColumns, places: Int32Array): UnwrappedSum {
+    const sum = new UnwrappedSum();
+    const readings = places.length;
+    if (readings === 0) return sum;
+    const first = places[0]!;
+    const last = places[readings - 1]!;
+    sum.start(atMs[first]!, headingDeg[first]!);
+    const chain = new Float64Array(readings);
+    let heading = headingDeg[first]!;
+    let before = atMs[first]!;
+    let unwrapped = 0;
+    let total = 0;
+    let least = 0;
+    let most = 0;
+    for (let k = 1; k < readings; k++) {
+      const place = places[k]!;
+      const next = headingDeg[place]!;
+      const step = shortestStep(next - heading);
+      if (step === 180 || step === -180) sum.halfTurns++;
+      if (atMs[place]! - before > LONGEST_STEP_MS) sum.gaps++;
+      before = atMs[place]!;
+      heading = next;
+      unwrapped += step;
+      chain[k] = unwrapped;
+      total += unwrapped;
+      if (unwrapped < least) least = unwrapped;
+      if (unwrapped > most) most = unwrapped;
+    }
+    const mean = total / readings; // of the turn since the first reading
+    let squares = 0;
+    for (let k = 0; k < readings; k++) squares += (chain[k]! - mean) ** 2;
+    const { firstHeading } = sum;
+    return Object.assign(sum, {
+      readings,
+      squares,
+      mean: firstHeading + mean,
+      least: firstHeading + least,
+      most: firstHeading + most,
+      lastHeading: heading,
+      lastUnwrapped: firstHeading + unwrapped,
+      lastAtMs: atMs[last]!,
+    });
   }
 
   /**
@@ -129,6 +179,12 @@ export class UnwrappedSum {
       caution: slow ? 'slow-sampling' : this.gaps > 0 ? 'gap' : null,
     };
   }
+}
+
+/** A step between two headings in [0, 360), made the shorter way; half a turn keeps its sign. [deg] */
+function shortestStep(raw: Degrees): Degrees {
+  if (raw > 180) return raw - 360;
+  return raw < -180 ? raw + 360 : raw;
 }
 
 /**

@@ -55,6 +55,14 @@ export class WindVectorSum {
     this.speed += speedMPerS;
   }
 
+  /** Adds the sums of several winds [m/s] that the caller has checked. */
+  addSum(readings: number, north: number, east: number, speed: number): void {
+    this.readings += readings;
+    this.north += north;
+    this.east += east;
+    this.speed += speed;
+  }
+
   /** Takes in the readings of another sum, of any other time. */
   merge(other: WindVectorSum): void {
     this.readings += other.readings;

@@ -4,7 +4,9 @@ import { type Gust, GUST_WINDOW_MS, GustSum } from '../speed/gustSum.ts';
 import { gustFactor, turbulenceIntensity } from '../speed/turbulence.ts';
 import { completeness, PERIOD_COMPLETE, type Completeness } from './completeness.ts';
 import { expectedReadings, periodEnd, TEN_MINUTES_MS } from './periodClock.ts';
+import { periodRun } from './periodRun.ts';
 import { PeriodSum, type PeriodSummary } from './periodSum.ts';
+import { requireColumns, type SampleColumns } from './sampleColumns.ts';
 import { requireSample, type WindSample } from './windSample.ts';
 
 /** How a record is cut into periods. */
@@ -77,6 +79,31 @@ export class PeriodStream {
     this.lastAtMs = atMs;
     this.sum.put(atMs, headingDeg, speedMPerS);
     if (speedMPerS !== null) this.gusts?.add(atMs, speedMPerS);
+    return closed;
+  }
+
+  /**
+   * Takes in many samples at once, with the same result as one by one.
+   *
+   * @param columns - Samples that follow those before. [ms UTC], [deg], [m/s]
+   * @returns The periods that these samples closed, in order.
+   * @throws `wind/bad-reading`, `wind/time-not-rising`, `wind/unequal-lengths`; nothing is taken in then.
+   */
+  addColumns(columns: SampleColumns): WindPeriod[] {
+    requireColumns('PeriodStream.addColumns', columns, this.lastAtMs);
+    const { atMs } = columns;
+    const closed: WindPeriod[] = [];
+    for (let from = 0, to = 0; from < atMs.length; from = to) {
+      if (atMs[from]! > this.endMs) {
+        const before = this.end();
+        if (before) closed.push(before);
+        this.endMs = periodEnd(atMs[from]!, this.rule.periodMs);
+      }
+      while (to < atMs.length && atMs[to]! <= this.endMs) to++;
+      this.sum.merge(periodRun(columns, from, to, this.rule.calmBelowMPerS));
+      this.gusts?.addColumns(columns, from, to);
+      this.lastAtMs = atMs[to - 1]!;
+    }
     return closed;
   }
 

@@ -8,6 +8,7 @@ import { type VectorMean, WindVectorSum } from '../direction/windVectorSum.ts';
 import { requireAtLeast } from '../refusal.ts';
 import { type SpeedMoments, SpeedSum } from '../speed/speedSum.ts';
 import { isCalm } from './calm.ts';
+import type { PeriodRun } from './periodRun.ts';
 import { requireSample } from './windSample.ts';
 
 /** What a period's samples come to; a part is `null` where no sample could give it. */
@@ -42,15 +43,15 @@ export interface PeriodSummary {
  * @source EPA-454/R-99-005 (2000), sections 6.2.1 to 6.2.3.
  * @check src/core/wind/period/periodSum.test.ts
  */
-export class PeriodSum {
+export class PeriodSum implements PeriodRun {
   readonly calmBelowMPerS: number;
-  private samples = 0;
-  private calms = 0;
-  private headings = 0;
-  private readonly speed = new SpeedSum();
-  private readonly heading = new HeadingSum();
-  private readonly unwrapped = new UnwrappedSum();
-  private readonly vector = new WindVectorSum();
+  samples = 0;
+  calms = 0;
+  headings = 0;
+  readonly speed = new SpeedSum();
+  readonly heading = new HeadingSum();
+  readonly unwrapped = new UnwrappedSum();
+  readonly vector = new WindVectorSum();
 
   /** @param calmBelowMPerS - As `calmThreshold` gives it. [m/s], ≥ 0 */
   constructor(calmBelowMPerS: number) {
@@ -93,7 +94,7 @@ export class PeriodSum {
    *
    * @throws `wind/time-not-rising` when the other sum does not begin after this one ends.
    */
-  merge(later: PeriodSum): void {
+  merge(later: PeriodRun): void {
     this.unwrapped.merge(later.unwrapped);
     this.samples += later.samples;
     this.calms += later.calms;

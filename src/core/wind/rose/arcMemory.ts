@@ -4,6 +4,11 @@ import { type Sectors, sectorShares } from './sectors.ts';
 /** Readings remembered at a time. [-]; as many as the positions of the finest disc that is made here */
 const SLOTS = 4096;
 
+/** Slot of a heading [deg] in [0, 360): each position of a disc has its own. [-] */
+export function slotFor(headingDeg: Degrees): number {
+  return Math.floor(headingDeg * (SLOTS / 360));
+}
+
 /**
  * Sector shares of readings, worked out once for each reading that a disc can show.
  *
@@ -15,36 +20,40 @@ export class ArcMemory {
   readonly firsts = new Uint16Array(SLOTS);
   /** Sectors that it touches, clockwise from the first. [-] */
   readonly counts = new Uint16Array(SLOTS);
-  /** Part in each of them, one row of `sectors.count + 1` a slot. [-] */
+  /** Where its parts begin in `shares`. */
+  readonly starts = new Int32Array(SLOTS);
+  /** Part in each of the sectors. [-] */
   readonly shares: Float64Array;
-  /** Length of a row: an arc of a whole turn touches its first sector twice. [-] */
-  readonly row: number;
   private readonly sectors: Sectors;
   private readonly headings = new Float64Array(SLOTS).fill(NaN);
   private readonly halfWidths = new Float64Array(SLOTS);
 
   constructor(sectors: Sectors) {
+    const row = sectors.count + 1; // an arc of a whole turn touches its first sector twice
     this.sectors = sectors;
-    this.row = sectors.count + 1;
-    this.shares = new Float64Array(SLOTS * this.row);
+    this.shares = new Float64Array(SLOTS * row);
+    for (let slot = 0; slot < SLOTS; slot++) this.starts[slot] = slot * row;
+  }
+
+  /** Whether the slot holds this very reading. [deg] */
+  holds(slot: number, headingDeg: Degrees, halfWidthDeg: Degrees): boolean {
+    return this.headings[slot] === headingDeg && this.halfWidths[slot] === halfWidthDeg;
   }
 
   /**
-   * Slot in which the parts of a reading now stand, for use at once.
+   * Puts the parts of a reading in its slot, for use at once.
    *
+   * @param slot - As `slotFor` gives it. [-]
    * @param headingDeg - [deg], 0 ≤ d < 360
    * @param halfWidthDeg - [deg], 0..180
    * @throws `wind/bad-reading` as `sectorShares`.
    */
-  slotOf(headingDeg: Degrees, halfWidthDeg: Degrees): number {
-    const slot = Math.floor(headingDeg * (SLOTS / 360));
-    if (this.headings[slot] === headingDeg && this.halfWidths[slot] === halfWidthDeg) return slot;
+  learn(slot: number, headingDeg: Degrees, halfWidthDeg: Degrees): void {
     const parts = sectorShares(this.sectors, headingDeg, halfWidthDeg);
     this.headings[slot] = headingDeg;
     this.halfWidths[slot] = halfWidthDeg;
     this.firsts[slot] = parts[0]!.sector;
     this.counts[slot] = parts.length;
-    parts.forEach(({ share }, i) => (this.shares[slot * this.row + i] = share));
-    return slot;
+    parts.forEach(({ share }, i) => (this.shares[this.starts[slot]! + i] = share));
   }
 }

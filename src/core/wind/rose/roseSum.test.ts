@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { windSeries } from '../../../../test/support/windSeries.ts';
-import { ArcMemory } from './arcMemory.ts';
+import { ArcMemory, slotFor } from './arcMemory.ts';
 import { roseOf } from './rose.ts';
 import { RoseSum, type RoseLayout } from './roseSum.ts';
 import { sectorShares } from './sectors.ts';
@@ -96,10 +96,11 @@ describe('the memory of arcs', () => {
     const memory = new ArcMemory(sectors);
     for (const halfWidth of [0, 5.625, 180, 5.625]) {
       for (const heading of [0, 0.01, 11.25, 0.02, 359.99, 0]) {
-        const slot = memory.slotOf(heading, halfWidth);
+        const slot = slotFor(heading);
+        if (!memory.holds(slot, heading, halfWidth)) memory.learn(slot, heading, halfWidth);
         const parts = Array.from({ length: memory.counts[slot]! }, (_, i) => ({
           sector: (memory.firsts[slot]! + i) % sectors.count,
-          share: memory.shares[slot * memory.row + i],
+          share: memory.shares[memory.starts[slot]! + i],
         }));
         expect(parts).toEqual(sectorShares(sectors, heading, halfWidth));
       }

@@ -1,11 +1,20 @@
 import type { Degrees } from '../../units/index.ts';
 import { isCalm } from '../period/calm.ts';
+import { READ_HEADING, READ_SPEED, requireColumns, type SampleColumns } from '../period/sampleColumns.ts';
 import { requireSample } from '../period/windSample.ts';
-import { badSetting, differentLayout, requireAtLeast } from '../refusal.ts';
+import { badSetting, differentLayout, requireAtLeast, unequalLengths } from '../refusal.ts';
 import { BLOCK_MS, blockOf, groupOf, GROUPS } from '../uncertainty/block.ts';
-import { ArcMemory } from './arcMemory.ts';
+import { ArcMemory, slotFor } from './arcMemory.ts';
 import { requireSectors, type Sectors } from './sectors.ts';
 import { type EqualWeight, StratumClock } from './stratum.ts';
+
+/** Samples of one stratum and group, and where their weight goes. */
+interface Stretch {
+  readonly from: number;
+  readonly to: number;
+  readonly cell: number;
+  readonly groupCell: number;
+}
 
 /** What a rose shall show. */
 export interface RoseLayout {
@@ -106,13 +115,83 @@ export class RoseSum {
     }
     const speedClass = speedBoundsMPerS === null ? 0 : classOf(speedBoundsMPerS, speedMPerS!);
     const cell = stratum * sectors.count * this.classes + speedClass;
-    const { firsts, counts, shares, row } = this.arcs;
-    const slot = this.arcs.slotOf(headingDeg!, halfWidthDeg);
+    const slot = slotFor(headingDeg!);
+    if (!this.arcs.holds(slot, headingDeg!, halfWidthDeg)) this.arcs.learn(slot, headingDeg!, halfWidthDeg);
+    const { starts, firsts, counts, shares } = this.arcs;
     for (let i = 0; i < counts[slot]!; i++) {
       const sector = (firsts[slot]! + i) % sectors.count;
-      const part = weight * shares[slot * row + i]!;
+      const part = weight * shares[starts[slot]! + i]!;
       this.cells[cell + sector * this.classes]! += part;
       this.groupCells[groupCell + sector]! += part;
+    }
+  }
+
+  /**
+   * Takes in many samples at once, with the same result as one by one.
+   *
+   * @param columns - Samples. [ms UTC], [deg], [m/s]
+   * @param halfWidthDeg - What every reading covers to either side, or each its own. [deg], 0..180
+   * @throws `wind/bad-reading`, `wind/time-not-rising`, `wind/unequal-lengths` before anything is taken in, but
+   *   for half-widths, which are refused where they are met.
+   */
+  addColumns(columns: SampleColumns, halfWidthDeg: Degrees | Float64Array = 0): void {
+    requireColumns('RoseSum.addColumns', columns, -Infinity);
+    const { atMs } = columns;
+    const { count } = this.layout.sectors;
+    const halfWidths = typeof halfWidthDeg === 'number' ? null : halfWidthDeg;
+    if (halfWidths !== null && halfWidths.length !== atMs.length) {
+      throw unequalLengths('RoseSum.addColumns(columns, halfWidthDeg)', atMs.length, halfWidths.length);
+    }
+    for (let from = 0, to = 0; from < atMs.length; from = to) {
+      const stratum = this.clock.indexOf(atMs[from]!);
+      const group = this.groupAt(atMs[from]!);
+      const untilMs = Math.min(this.clock.untilMs, this.blockFromMs + BLOCK_MS);
+      while (to < atMs.length && atMs[to]! < untilMs) to++;
+      this.addStretch(columns, halfWidths ?? (halfWidthDeg as Degrees), {
+        from,
+        to,
+        cell: stratum * count * this.classes,
+        groupCell: (group * this.strata + stratum) * (count + 1),
+      });
+    }
+  }
+
+  /** Takes in checked samples of one stratum and group, from `from` up to, but not with, `to`. */
+  private addStretch(
+    { headingDeg, speedMPerS, read }: SampleColumns,
+    halfWidthDeg: Degrees | Float64Array,
+    { from, to, cell, groupCell }: Stretch,
+  ): void {
+    const { calmBelowMPerS, sectors } = this.layout;
+    const { arcs, cells, groupCells, classes } = this;
+    const bounds = this.layout.speedBoundsMPerS;
+    const calmCell = groupCell + sectors.count;
+    for (let i = from; i < to; i++) {
+      const bits = read[i]!;
+      const speed = speedMPerS[i]!;
+      if (bounds !== null && (bits & READ_SPEED) === 0) {
+        this.withoutSpeed++;
+        continue;
+      }
+      if (bounds !== null && (speed < calmBelowMPerS || speed === 0)) {
+        groupCells[calmCell]!++;
+        continue;
+      }
+      if ((bits & READ_HEADING) === 0) {
+        this.withoutHeading++;
+        continue;
+      }
+      const halfWidth = typeof halfWidthDeg === 'number' ? halfWidthDeg : halfWidthDeg[i]!;
+      const slot = slotFor(headingDeg[i]!);
+      if (!arcs.holds(slot, headingDeg[i]!, halfWidth)) arcs.learn(slot, headingDeg[i]!, halfWidth);
+      const base = cell + (bounds === null ? 0 : classOf(bounds, speed));
+      const last = arcs.starts[slot]! + arcs.counts[slot]!;
+      let sector = arcs.firsts[slot]!;
+      for (let part = arcs.starts[slot]!; part < last; part++) {
+        cells[base + sector * classes]! += arcs.shares[part]!;
+        groupCells[groupCell + sector]! += arcs.shares[part]!;
+        sector = sector + 1 === sectors.count ? 0 : sector + 1;
+      }
     }
   }
 

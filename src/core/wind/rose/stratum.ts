@@ -63,6 +63,11 @@ export class StratumClock {
     return this.hourIndex;
   }
 
+  /** End of the stretch of time that shares the stratum of the last instant asked for. [ms UTC] */
+  get untilMs(): number {
+    return this.count === 1 ? Infinity : this.hourFromMs + HOUR_MS - this.offsetMs;
+  }
+
   private openHour(local: number): void {
     const hour = Math.floor(local / HOUR_MS);
     const day = Math.floor(hour / 24);

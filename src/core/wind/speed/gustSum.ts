@@ -1,3 +1,4 @@
+import { READ_SPEED, type SampleColumns } from '../period/sampleColumns.ts';
 import { badReading, badSetting, differentLayout, requireAtLeast, timeNotRising } from '../refusal.ts';
 
 /** The highest running mean of a period. */
@@ -89,9 +90,45 @@ export class GustSum {
     return mean;
   }
 
+  /**
+   * Takes in checked samples that follow this sum's own, from `from` up to, but not with, `to`.
+   *
+   * Windows that lie in the columns altogether are summed there; the others go one by one.
+   *
+   * @param columns - [ms UTC], [m/s]
+   * @param from - First sample to take in; those before it are known already. [-]
+   * @param to - One past the last sample. [-]
+   */
+  addColumns(columns: SampleColumns, from: number, to: number): void {
+    const { atMs, speedMPerS, read } = columns;
+    const { windowMs } = this.rule;
+    let place = from;
+    for (; place < to; place++) {
+      const opened = this.opening[0] !== undefined && atMs[place]! - this.opening[0].atMs >= windowMs;
+      if (opened && atMs[place]! - atMs[0]! >= windowMs) break;
+      if ((read[place]! & READ_SPEED) !== 0) this.add(atMs[place]!, speedMPerS[place]!);
+    }
+    if (place === to) return;
+    const best = highestWindow(columns, place, to, { ...this.rule, needed: this.needed });
+    if (best !== null && best.speedMPerS > this.best.speedMPerS) this.best = best;
+    this.refill(columns, to);
+  }
+
+  /** Makes the window that of the last sample before `to`, so that single samples may follow. */
+  private refill({ atMs, speedMPerS, read }: SampleColumns, to: number): void {
+    let first = to;
+    while (first > 0 && atMs[first - 1]! > atMs[to - 1]! - this.rule.windowMs) first--;
+    this.held = 0;
+    this.sum = 0;
+    for (let i = first; i < to; i++) {
+      if ((read[i]! & READ_SPEED) !== 0) this.slide(atMs[i]!, speedMPerS[i]!);
+    }
+    this.lastAtMs = atMs[to - 1]!;
+  }
+
   /** Brings the window to end at this sample; its mean, or `null` where it is not filled. [m/s] */
   private slide(atMs: number, speedMPerS: number): number | null {
-    const { intervalMs, windowMs } = this.rule;
+    const { windowMs } = this.rule;
     while (this.held > 0 && this.times[this.oldest]! <= atMs - windowMs) this.drop();
     if (this.held === this.times.length) this.widen();
     const place = (this.oldest + this.held) % this.times.length;
@@ -101,7 +138,7 @@ export class GustSum {
     this.sum += speedMPerS;
     if (place === 0) this.sum = this.freshSum(); // once a round, so that rounding cannot build up
     this.lastAtMs = atMs;
-    const reachesBack = atMs - this.times[this.oldest]! >= windowMs - 1.5 * intervalMs;
+    const reachesBack = atMs - this.times[this.oldest]! >= reachMs(this.rule);
     return reachesBack && this.held >= this.needed ? this.sum / this.held : null;
   }
 
@@ -167,6 +204,49 @@ export class GustSum {
     this.best = this.openingBest = NONE;
     return gust;
   }
+}
+
+/**
+ * Highest window among those that end at samples from `from` up to `to`, each lying in the columns altogether.
+ *
+ * @param columns - Checked samples. [ms UTC], [m/s]
+ * @param rule - Interval and window [ms], and the samples that a window needs [-]
+ */
+function highestWindow(
+  { atMs, speedMPerS, read }: SampleColumns,
+  from: number,
+  to: number,
+  rule: GustRule & { readonly needed: number },
+): Gust | null {
+  const { windowMs, needed } = rule;
+  const shortestMs = reachMs(rule);
+  let oldest = from;
+  let held = 0;
+  let sum = 0;
+  let best = -1;
+  let bestAtMs = 0;
+  while (oldest > 0 && atMs[oldest - 1]! > atMs[from]! - windowMs) oldest--;
+  for (let i = oldest; i < to; i++) {
+    if ((read[i]! & READ_SPEED) === 0) continue;
+    const fromMs = atMs[i]! - windowMs;
+    held++;
+    sum += speedMPerS[i]!;
+    for (; atMs[oldest]! <= fromMs || (read[oldest]! & READ_SPEED) === 0; oldest++) {
+      if ((read[oldest]! & READ_SPEED) === 0) continue;
+      held--;
+      sum -= speedMPerS[oldest]!;
+    }
+    if (sum <= best * held || i < from) continue; // most windows end here
+    if (held < needed || atMs[i]! - atMs[oldest]! < shortestMs) continue;
+    best = sum / held;
+    bestAtMs = atMs[i]!;
+  }
+  return best < 0 ? null : { speedMPerS: best, atMs: bestAtMs };
+}
+
+/** Time from first to last sample that a window reaches over at least, which the first after a gap do not. [ms] */
+function reachMs({ windowMs, intervalMs }: GustRule): number {
+  return windowMs - 1.5 * intervalMs;
 }
 
 /**
