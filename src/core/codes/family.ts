@@ -6,6 +6,8 @@ import type { SearchLimits } from './search/limits.ts';
 export interface CodeOptions {
   /** Channels wanted; a family refuses a number it cannot use. [-] */
   readonly channels?: number | undefined;
+  /** Shortest mark that is enough; the search ends there, and fails if it cannot be had. [steps], 1..channels */
+  readonly leastMarkSteps?: number | undefined;
   /** Heads of a single-track code: spread evenly round the turn, or all within half a turn. */
   readonly headPlacement?: 'even' | 'half-turn' | undefined;
   /** Whether a shift-register disc has a second track that tells when the word may be read. */

@@ -1,11 +1,10 @@
-import { VanewrightError } from '../../error/index.ts';
 import { seededRandom } from '../../units/index.ts';
 import type { CodeFamily } from '../family.ts';
 import { balanceCycle } from '../search/balanceCycle.ts';
 import { StepCounter } from '../search/limits.ts';
 import { coarsestFirst, tracksFor } from '../wordTracks.ts';
 import { centredGray } from './reflectedGray.ts';
-import { exactChannels, oddCountRefusal } from './refusals.ts';
+import { exactChannels, oddCountRefusal, searchFailed } from './refusals.ts';
 
 /**
  * Gray code whose tracks are equally busy: the numbers of changes differ by two at most.
@@ -23,13 +22,12 @@ export const balancedGray: CodeFamily = {
     const steps = new StepCounter(limits);
     const words = balanceCycle(centredGray(positions), channels, seededRandom(limits.seed), steps);
     if (words) return { ...coarsestFirst(words, channels), search: { steps: steps.done, provedBest: true } };
-    throw new VanewrightError({
-      code: 'codes/search-ran-out',
-      what: 'The search for equally busy tracks ran out of steps.',
-      where: 'need.positions',
-      got: `${positions} positions on ${channels} channels, ${steps.done} steps tried`,
-      allowed: 'more steps, or another seed',
-      fix: 'Set disc.code to reflected-gray, or allow the search more steps.',
+    throw searchFailed({
+      positions,
+      channels,
+      leastMarkSteps: undefined,
+      steps: steps.done,
+      isProved: false,
     });
   },
 };

@@ -1,11 +1,10 @@
-import { VanewrightError } from '../../error/index.ts';
 import type { CodeBuild, CodeFamily, CodeOptions } from '../family.ts';
 import { StepCounter, type SearchLimits } from '../search/limits.ts';
 import { shortestRun, type LongestRuns } from '../search/longestRuns.ts';
 import { searchLongRuns } from '../search/longRunSearch.ts';
 import { coarsestFirst, tracksFor } from '../wordTracks.ts';
 import { centredGray } from './reflectedGray.ts';
-import { channelsRefusal, oddCountRefusal } from './refusals.ts';
+import { channelsRefusal, markRefusal, oddCountRefusal, searchFailed } from './refusals.ts';
 
 /** Every fourth step changes one of the two added channels, so their runs are eight steps long. */
 const WEAVE = ['old', 'old', 'old', 'added'] as const;
@@ -38,32 +37,31 @@ const MOST_CHANNELS = 12;
 function startingCode(positions: number, steps: StepCounter): readonly number[] {
   const reflected = centredGray(positions);
   if (positions < 256 || positions % 16 !== 0 || positions % 3 === 0) return reflected;
-  const inner = new StepCounter({ ...steps.limits, mostSteps: steps.left / 2 });
-  const { words } = longestRunCode(positions / 4, tracksFor(positions / 4), inner);
-  steps.spend(inner.done);
+  const shorter = positions / 4;
+  const { words } = longestRunCode(shorter, tracksFor(shorter), steps.part(steps.left / 2));
   const longer = woven(words!);
   return longer && shortestRun(longer) > shortestRun(reflected) ? longer : reflected;
 }
 
-/** The code with the longest shortest run that the steps allow. */
-function longestRunCode(positions: number, channels: number, steps: StepCounter): LongestRuns {
-  return searchLongRuns(startingCode(positions, steps), channels, steps);
+/** The code with the longest shortest run that the steps allow, or with one that is enough. */
+function longestRunCode(
+  positions: number,
+  channels: number,
+  steps: StepCounter,
+  wanted?: number,
+): LongestRuns {
+  return searchLongRuns(startingCode(positions, steps), channels, steps, wanted);
 }
 
-/** Searches, and refuses a code that would leave a channel without a change. */
+/** Searches, and refuses a code with shorter marks than asked for, or one that leaves a channel without a change. */
 function build(positions: number, options: CodeOptions, limits: SearchLimits): CodeBuild {
   const steps = new StepCounter(limits);
+  const { leastMarkSteps } = options;
   const channels = options.channels ?? tracksFor(positions);
-  const { words, isProved } = longestRunCode(positions, channels, steps);
-  if (words!.every((word) => word < 2 ** (channels - 1))) {
-    throw new VanewrightError({
-      code: isProved ? 'codes/no-such-code' : 'codes/search-ran-out',
-      what: 'No code that uses all those channels and has longer marks than one of fewer channels was found.',
-      where: 'disc.codeOptions.channels',
-      got: `${channels} channels for ${positions} positions, ${steps.done} steps tried`,
-      allowed: `${tracksFor(positions)} channels, or more steps`,
-      fix: 'Remove disc.codeOptions.channels.',
-    });
+  const { words, leastRun, isProved } = longestRunCode(positions, channels, steps, leastMarkSteps);
+  const isIdle = words!.every((word) => word < 2 ** (channels - 1));
+  if (isIdle || leastRun < (leastMarkSteps ?? 1)) {
+    throw searchFailed({ positions, channels, leastMarkSteps, steps: steps.done, isProved });
   }
   return { ...coarsestFirst(words!, channels), search: { steps: steps.done, provedBest: isProved } };
 }
@@ -77,13 +75,14 @@ function build(positions: number, options: CodeOptions, limits: SearchLimits): C
 export const longRunGray: CodeFamily = {
   name: 'long-run-gray',
   title: 'long-run Gray',
-  options: ['channels'],
-  refusal: (positions, { channels }) => {
+  options: ['channels', 'leastMarkSteps'],
+  refusal: (positions, { channels, leastMarkSteps }) => {
     // Every channel changes twice a turn at least, so half the positions is the most channels there can be.
     const most = Math.min(MOST_CHANNELS, Math.max(1, positions / 2));
     return (
       oddCountRefusal(positions) ??
-      channelsRefusal(positions, channels, { least: tracksFor(positions), most, levels: 2 })
+      channelsRefusal(positions, channels, { least: tracksFor(positions), most, levels: 2 }) ??
+      markRefusal(leastMarkSteps, channels ?? tracksFor(positions))
     );
   },
   build,

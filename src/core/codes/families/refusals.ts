@@ -1,3 +1,4 @@
+import { VanewrightError } from '../../error/index.ts';
 import type { Refusal } from '../family.ts';
 import { POSITIONS_RANGE } from '../model.ts';
 import { tracksFor } from '../wordTracks.ts';
@@ -68,4 +69,45 @@ export function channelsRefusal(
 export function exactChannels(positions: number, channels: number | undefined): Refusal | null {
   const least = tracksFor(positions);
   return channelsRefusal(positions, channels, { least, most: least, levels: 2 });
+}
+
+/** Refuses marks longer than any code of so many channels can have. */
+export function markRefusal(leastMarkSteps: number | undefined, channels: number): Refusal | null {
+  const wanted = leastMarkSteps ?? 1;
+  if (Number.isInteger(wanted) && wanted >= 1 && wanted <= channels) return null;
+  return {
+    code: 'codes/mark-too-long',
+    what: `Of ${channels + 1} changes in a row two are on one channel, so no code of ${channels} channels has marks all longer than ${channels} steps.`,
+    where: 'disc.codeOptions.leastMarkSteps',
+    got: `${leastMarkSteps} steps`,
+    allowed: `a whole number from 1 to ${channels} steps`,
+    fix: 'Remove disc.codeOptions.leastMarkSteps to get the longest marks that can be found.',
+  };
+}
+
+/** What to say when a search found no code with the marks asked for. */
+export function searchFailed(request: {
+  readonly positions: number;
+  readonly channels: number;
+  readonly leastMarkSteps: number | undefined;
+  readonly steps: number;
+  readonly isProved: boolean;
+}): VanewrightError {
+  const { positions, channels, leastMarkSteps, steps, isProved } = request;
+  const marks = leastMarkSteps === undefined ? '' : ` with marks of ${leastMarkSteps} steps or more`;
+  return new VanewrightError({
+    code: isProved ? 'codes/no-such-code' : 'codes/search-ran-out',
+    what: isProved
+      ? 'Every arrangement of the words was tried, so it is proved that there is no such code.'
+      : 'The search ran out of steps; whether there is such a code is not known.',
+    where: leastMarkSteps === undefined ? 'need.positions' : 'disc.codeOptions.leastMarkSteps',
+    got: `${positions} positions on ${channels} channels${marks}, ${steps} steps tried`,
+    allowed: isProved
+      ? 'another count, or shorter marks'
+      : 'more steps or another seed; another count, or shorter marks',
+    fix:
+      leastMarkSteps === undefined
+        ? 'Set disc.code to reflected-gray, which needs no search.'
+        : 'Remove disc.codeOptions.leastMarkSteps to get the longest marks that can be found.',
+  });
 }

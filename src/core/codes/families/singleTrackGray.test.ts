@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { buildCode, codeProblems } from '../index.ts';
+import { buildCode, codeProblems, codeProperties } from '../index.ts';
 
 const QUICK = { seed: 1, mostSteps: 200_000 };
 
@@ -84,7 +84,53 @@ describe('a count one track cannot show', () => {
     expect(problem).toMatchObject({
       code: 'codes/option-not-for-this-code',
       where: 'disc.codeOptions.clockTrack',
-      allowed: 'channels, headPlacement for single-track-gray',
+      allowed: 'channels, headPlacement, leastMarkSteps for single-track-gray',
     });
+  });
+});
+
+describe('marks of a length asked for', () => {
+  it('are found without looking for longer ones', () => {
+    const table = buildCode('single-track-gray', 360, { leastMarkSteps: 6 }, QUICK);
+    expect(codeProperties(table).shortestRunSteps).toBeGreaterThanOrEqual(6);
+    expect(table.search!.steps).toBeLessThan(QUICK.mostSteps);
+    expect(table.search!.provedBest).toBe(false);
+  });
+
+  it.each([
+    ['single-track-gray', 30, 4],
+    ['single-track-gray', 126, 6],
+    ['long-run-gray', 32, 5],
+    ['long-run-gray', 16, 3],
+  ])('are proved not to exist: %s, %i positions, %i steps', (name, positions, leastMarkSteps) => {
+    const attempt = (): unknown =>
+      buildCode(name, positions, { leastMarkSteps }, { seed: 1, mostSteps: 1_000_000 });
+    expect(attempt).toThrow('codes/no-such-code');
+    expect(attempt).toThrow('it is proved that there is no such code');
+  });
+
+  it('are not known to exist or not when the steps ran out', () => {
+    expect(() => buildCode('single-track-gray', 360, { leastMarkSteps: 8 }, QUICK)).toThrow(
+      'codes/search-ran-out',
+    );
+    expect(() => buildCode('long-run-gray', 360, { leastMarkSteps: 9 }, QUICK)).toThrow(
+      'codes/search-ran-out',
+    );
+  });
+
+  it('are refused where no code of so many channels has them', () => {
+    for (const [name, channels] of [
+      ['single-track-gray', 5],
+      ['long-run-gray', 5],
+    ] as const) {
+      const [problem] = codeProblems(name, 30, { leastMarkSteps: 6 });
+      expect(problem).toMatchObject({
+        code: 'codes/mark-too-long',
+        where: 'disc.codeOptions.leastMarkSteps',
+      });
+      expect(problem!.what).toContain(
+        `no code of ${channels} channels has marks all longer than ${channels} steps`,
+      );
+    }
   });
 });

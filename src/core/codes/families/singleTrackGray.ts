@@ -1,4 +1,3 @@
-import { VanewrightError } from '../../error/index.ts';
 import { seededRandom, type Degrees } from '../../units/index.ts';
 import type { CodeBuild, CodeFamily, CodeOptions, Refusal } from '../family.ts';
 import type { Level } from '../model.ts';
@@ -6,6 +5,7 @@ import { invertingRotation, rotation, turnOrbits } from '../search/cubeTurn.ts';
 import { StepCounter, type SearchLimits } from '../search/limits.ts';
 import { longestRuns } from '../search/longestRuns.ts';
 import { trackFromCells } from '../track.ts';
+import { markRefusal, searchFailed } from './refusals.ts';
 import {
   fewestChannels,
   isFeasible,
@@ -46,7 +46,10 @@ function placementReason(placement: CodeOptions['headPlacement']): string {
 }
 
 /** Why the count cannot be had with the channels and heads asked for. */
-function refusal(positions: number, { channels, headPlacement }: CodeOptions): Refusal | null {
+function refusal(
+  positions: number,
+  { channels, headPlacement, leastMarkSteps }: CodeOptions,
+): Refusal | null {
   if (channels !== undefined && (!Number.isInteger(channels) || channels < 1 || channels > MOST_CHANNELS)) {
     return {
       code: 'codes/channels-out-of-range',
@@ -61,7 +64,7 @@ function refusal(positions: number, { channels, headPlacement }: CodeOptions): R
     channels === undefined
       ? fewestChannels(positions, headPlacement) !== null
       : isFeasible(channels, positions, headPlacement);
-  if (isPossible) return null;
+  if (isPossible) return markRefusal(leastMarkSteps, channels ?? fewestChannels(positions, headPlacement)!);
   const counts = nearestCounts(positions, channels, headPlacement).join(' or ');
   const fewest = channels === undefined ? null : fewestChannels(positions, headPlacement);
   return {
@@ -102,38 +105,20 @@ function build(positions: number, options: CodeOptions, limits: SearchLimits): C
   const steps = new StepCounter(limits);
   const random = seededRandom(limits.seed);
   const open = layouts(channels, positions, options.headPlacement);
+  const { leastMarkSteps } = options;
   const ends = open.map((layout, i) => ({
     layout,
-    ...longestRuns(layout, random, steps, steps.left / (open.length - i)),
+    ...longestRuns(layout, random, steps.part(steps.left / (open.length - i)), leastMarkSteps),
   }));
   const found = ends.filter(({ words }) => words !== null).sort((a, b) => b.leastRun - a.leastRun)[0];
-  const provedBest = ends.every((end) => end.isProved);
-  if (!found) throw searchFailed(positions, channels, { steps: steps.done, provedBest });
+  const isProved = ends.every((end) => end.isProved);
+  if (!found) throw searchFailed({ positions, channels, leastMarkSteps, steps: steps.done, isProved });
   const cells = found.words!.map((word) => (word & 1) as Level);
   return {
     tracks: [trackFromCells(cells)],
     channels: Array.from({ length: channels }, (_, c) => ({ track: 0, angleDeg: found.layout.angleDeg(c) })),
-    search: { steps: steps.done, provedBest },
+    search: { steps: steps.done, provedBest: isProved },
   };
-}
-
-/** What to say when no layout gave a code. */
-function searchFailed(
-  positions: number,
-  channels: number,
-  { steps, provedBest }: { readonly steps: number; readonly provedBest: boolean },
-): VanewrightError {
-  const counts = nearestCounts(positions, channels, undefined).join(' or ');
-  return new VanewrightError({
-    code: provedBest ? 'codes/no-such-code' : 'codes/search-ran-out',
-    what: provedBest
-      ? 'Every arrangement of the words was tried: no single-track code with heads at equal steps has that many positions.'
-      : 'The search for a single-track code ran out of steps; whether there is one is not known.',
-    where: 'need.positions',
-    got: `${positions} positions on ${channels} channels, ${steps} steps tried`,
-    allowed: `${counts} positions on ${channels} channels`,
-    fix: `Set need.positions to ${counts}${provedBest ? '' : ', or allow the search more steps'}.`,
-  });
 }
 
 /**
@@ -149,7 +134,7 @@ function searchFailed(
 export const singleTrackGray: CodeFamily = {
   name: 'single-track-gray',
   title: 'single-track Gray',
-  options: ['channels', 'headPlacement'],
+  options: ['channels', 'headPlacement', 'leastMarkSteps'],
   refusal,
   build,
 };

@@ -21,18 +21,27 @@ export const DEFAULT_SEARCH: SearchLimits = { seed: 1, mostSteps: 4_000_000 };
 /** Steps between two looks at the signal. */
 const LOOK_EVERY = 4096;
 
-/** Counts the steps of one search against its limits. */
+/** Counts the steps of one search against its limits; a part of a search counts for the whole too. */
 export class StepCounter {
   readonly limits: SearchLimits;
   done = 0;
+  private readonly most: number;
+  private readonly whole: StepCounter | null;
 
-  constructor(limits: SearchLimits) {
+  constructor(limits: SearchLimits, whole: StepCounter | null = null, most: number = limits.mostSteps) {
     this.limits = limits;
+    this.whole = whole;
+    this.most = most;
   }
 
   /** Steps left. [-] */
   get left(): number {
-    return this.limits.mostSteps - this.done;
+    return Math.min(this.most - this.done, this.whole?.left ?? Infinity);
+  }
+
+  /** A counter for a part of the search that may take so many of the steps left. */
+  part(mostSteps: number): StepCounter {
+    return new StepCounter(this.limits, this, mostSteps);
   }
 
   /**
@@ -42,6 +51,7 @@ export class StepCounter {
    */
   step(): void {
     this.done += 1;
+    if (this.whole) return this.whole.step();
     if (this.done % LOOK_EVERY !== 0) return;
     this.limits.progress?.(this.done, this.limits.mostSteps);
     if (!this.limits.signal?.aborted) return;
@@ -53,10 +63,5 @@ export class StepCounter {
       allowed: `up to ${this.limits.mostSteps} steps`,
       fix: 'Start again and let it run, or take reflected-gray, which needs no search.',
     });
-  }
-
-  /** Counts steps taken by a counter of its own. */
-  spend(steps: number): void {
-    this.done += steps;
   }
 }

@@ -40,7 +40,7 @@ function findRuns(
       const { orbits, length } = kind;
       // A turn of long order leaves a short search, which is the likelier to end.
       const share = Math.ceil((round * orbits.order) / longestOrder);
-      const end = searchOrbits({ orbits, length, leastRun }, random, steps, share);
+      const end = searchOrbits({ orbits, length, leastRun }, random, steps.part(share));
       if (end.end === 'found') return end.words;
       // A kind without codes of these runs has none with longer ones.
       kind.isBarren = end.end === 'impossible';
@@ -52,20 +52,26 @@ function findRuns(
  * Searches the cyclic single-step code whose shortest run is longest, among codes that repeat themselves turned.
  *
  * @param known - A code to improve on. n = positions
+ * @param wanted - Shortest run that is enough: nothing longer is looked for. Left out: as long as can be found. [steps]
  * @returns `known` where nothing better was found. Proved best only when codes that do not repeat were tried too.
  * @source derived: the quotient of the cube by a turn is searched, for every kind of turn.
  * @check test/published/long-run-gray
  */
-export function searchLongRuns(known: readonly number[], channels: number, steps: StepCounter): LongestRuns {
+export function searchLongRuns(
+  known: readonly number[],
+  channels: number,
+  steps: StepCounter,
+  wanted?: number,
+): LongestRuns {
   const random = seededRandom(steps.limits.seed);
   const kinds = kindsFor(known.length, channels);
   let best = { words: known, leastRun: shortestRun(known) };
-  while (best.leastRun < channels) {
-    const words = findRuns(kinds, best.leastRun + 1, random, steps);
+  while (best.leastRun < (wanted ?? channels)) {
+    const words = findRuns(kinds, wanted ?? best.leastRun + 1, random, steps);
     // The turn that moves nothing stands for every code there is.
     const isEveryCode = kinds.some((kind) => kind.orbits.order === 1 && kind.isBarren);
     if (!words) return { ...best, isProved: isEveryCode };
     best = { words, leastRun: shortestRun(words) };
   }
-  return { ...best, isProved: true };
+  return { ...best, isProved: best.leastRun === channels };
 }

@@ -29,23 +29,21 @@ export function shortestRun(words: readonly number[]): number {
 /**
  * Searches codes that repeat under a turn, each with longer runs than the last, until one cannot be found.
  *
- * @param problem - Rings and length; `leastRun` is raised here, from what is known already.
- * @param mostSteps - Steps for all of it together. [-]
+ * @param wanted - Shortest run that is enough: the search begins and ends there. Left out: as long as can be found. [steps]
  */
 export function longestRuns(
-  problem: Omit<OrbitProblem, 'leastRun'> & { readonly leastRun?: number },
+  problem: Omit<OrbitProblem, 'leastRun'>,
   random: Random,
   steps: StepCounter,
-  mostSteps: number,
+  wanted?: number,
 ): LongestRuns {
-  const limit = steps.done + mostSteps;
-  const { channels } = problem.orbits;
-  let best: LongestRuns = { words: null, leastRun: 0, isProved: true };
   // A run longer than the channels is impossible: one of n + 1 changes in a row repeats a channel.
-  for (let leastRun = problem.leastRun ?? 1; leastRun <= channels; leastRun = best.leastRun + 1) {
-    const end = searchOrbits({ ...problem, leastRun }, random, steps, limit - steps.done);
+  const enough = wanted ?? problem.orbits.channels;
+  let best: LongestRuns = { words: null, leastRun: 0, isProved: true };
+  for (let leastRun = wanted ?? 1; leastRun <= enough; leastRun = best.leastRun + 1) {
+    const end = searchOrbits({ ...problem, leastRun }, random, steps);
     if (end.end !== 'found') return { ...best, isProved: end.end === 'impossible' };
-    best = { words: end.words, leastRun: shortestRun(end.words), isProved: true };
+    best = { words: end.words, leastRun: shortestRun(end.words), isProved: false };
   }
-  return best;
+  return { ...best, isProved: best.leastRun === problem.orbits.channels };
 }

@@ -6,7 +6,7 @@ import { longestRuns, shortestRun } from './longestRuns.ts';
 import { searchOrbits, type OrbitProblem } from './orbitSearch.ts';
 
 function search(problem: OrbitProblem, mostSteps = 200_000, seed = 1) {
-  return searchOrbits(problem, seededRandom(seed), new StepCounter({ seed, mostSteps }), mostSteps);
+  return searchOrbits(problem, seededRandom(seed), new StepCounter({ seed, mostSteps }));
 }
 
 /** All lengths of cycles that one track can show with n heads at equal steps, by trying every track of P cells. */
@@ -79,7 +79,7 @@ describe('the search', () => {
 
   it('knows when no code can have longer runs', () => {
     const steps = new StepCounter({ seed: 1, mostSteps: 500_000 });
-    const best = longestRuns({ orbits: turnOrbits(rotation(5)), length: 6 }, seededRandom(1), steps, 500_000);
+    const best = longestRuns({ orbits: turnOrbits(rotation(5)), length: 6 }, seededRandom(1), steps);
     expect(best).toMatchObject({ leastRun: 3, isProved: true });
   });
 });
@@ -90,7 +90,7 @@ describe('a search that is watched', () => {
   it('tells how far it is and never goes past its steps', () => {
     const told: number[] = [];
     const steps = new StepCounter({ seed: 1, mostSteps: 50_000, progress: (done) => told.push(done) });
-    searchOrbits(endless, seededRandom(1), steps, 50_000);
+    searchOrbits(endless, seededRandom(1), steps);
     expect(told.length).toBeGreaterThan(5);
     expect(told).toEqual([...told].sort((a, b) => a - b));
     expect(steps.done).toBeLessThanOrEqual(50_000);
@@ -102,7 +102,7 @@ describe('a search that is watched', () => {
       if (done > 10_000) signal.aborted = true;
     };
     const steps = new StepCounter({ seed: 1, mostSteps: 5_000_000, signal, progress });
-    expect(() => searchOrbits(endless, seededRandom(1), steps, 5_000_000)).toThrow('codes/search-cancelled');
+    expect(() => searchOrbits(endless, seededRandom(1), steps)).toThrow('codes/search-cancelled');
     expect(steps.done).toBeLessThan(20_000);
   });
 });

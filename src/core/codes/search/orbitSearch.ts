@@ -126,9 +126,8 @@ class Attempt {
   }
 
   /** Depth-first from the first word; `impossible` means that no code passes through its ring. */
-  run(random: Random, steps: StepCounter, mostSteps: number): SearchEnd {
+  run(random: Random, steps: StepCounter): SearchEnd {
     const { orbits, length } = this.problem;
-    const limit = steps.done + mostSteps;
     const open: number[][] = [];
     const before: number[] = [];
     let depth = 0;
@@ -136,7 +135,7 @@ class Attempt {
     this.isUsed[orbits.orbitOf[this.first]!] = 1;
     for (;;) {
       steps.step();
-      if (steps.done >= limit) return { end: 'out-of-steps' };
+      if (steps.left <= 0) return { end: 'out-of-steps' };
       const closing = depth === length - 1 ? this.closing() : null;
       if (closing) return { end: 'found', words: this.wholeCode(closing.turns) };
       open[depth] = depth < length - 1 ? this.choices(depth, random) : [];
@@ -164,31 +163,24 @@ class Attempt {
  * Attempts from drawn first words, each longer than the last. One that tries everything proves that no code
  * passes through that ring of words, and the ring is left out from then on.
  *
- * @param mostSteps - Steps this search may take of those `steps` still has. [-]
  * @returns The words of the whole turn in order; or whether their absence is proved.
  * @source derived: quotient of the cube by the turn, edges carrying how far they turn; see A. P. Hiltgen,
  *   K. G. Paterson, M. Brandestini, IEEE Trans. Inf. Theory 42 (1996) 1555 for the single-track case.
  * @check src/core/codes/search/orbitSearch.test.ts
  */
-export function searchOrbits(
-  problem: OrbitProblem,
-  random: Random,
-  steps: StepCounter,
-  mostSteps: number,
-): SearchEnd {
+export function searchOrbits(problem: OrbitProblem, random: Random, steps: StepCounter): SearchEnd {
   const { orbits, length } = problem;
-  const limit = steps.done + Math.min(mostSteps, steps.left);
   const banned = new Uint8Array(orbits.count);
   const firstOf = new Int32Array(orbits.count).fill(-1);
   for (const [word, orbit] of orbits.orbitOf.entries())
     if (orbit >= 0 && firstOf[orbit] === -1) firstOf[orbit] = word;
   let attemptSteps = 20 * length + 200;
   for (let free = orbits.count; free >= length;) {
-    if (steps.done >= limit) return { end: 'out-of-steps' };
+    if (steps.left <= 0) return { end: 'out-of-steps' };
     let orbit = Math.floor(random.uniform() * orbits.count);
     while (banned[orbit]) orbit = (orbit + 1) % orbits.count;
     const attempt = new Attempt(problem, firstOf[orbit]!, banned);
-    const end = attempt.run(random, steps, Math.min(attemptSteps, limit - steps.done));
+    const end = attempt.run(random, steps.part(attemptSteps));
     if (end.end === 'found') return end;
     if (end.end === 'impossible') {
       banned[orbit] = 1;
