@@ -25,3 +25,5 @@ export { blankGrid, groundLevel, levelCountOf, levelGrid, windowGrid } from './p
 export { fieldOf, type Field } from './pieces/field.ts';
 export type { StripLayout } from './discPlan.ts';
 export { isWindow } from './layout/windows.ts';
+export { balanceOf, type Balance, type Counterweight } from './balance/balance.ts';
+export { densityOf, materials, type Material } from './materials.ts';
