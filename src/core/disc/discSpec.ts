@@ -1,5 +1,6 @@
 import type { CodeOptions } from '../codes/index.ts';
 import type { Degrees } from '../units/index.ts';
+import type { CouponReadings } from './measured/couponReadings.ts';
 
 /** Hole on the shaft. */
 export type Bore =
@@ -62,11 +63,15 @@ export interface Process {
   readonly boreSdMm: number;
   /** Materials or inks it can lay in one part; as many as any disc has where left out. [-] */
   readonly colourCount?: number;
+  /** What the maker measured on a coupon of this process; nothing where left out. */
+  readonly measured?: CouponReadings;
 }
 
 /** The disc as the instrument file asks for it. */
 export interface DiscSpec {
   readonly code: string;
+  /** File of the maker's own words, beside the instrument file, where `code` is `own-words`; else `null`. */
+  readonly codeFile: string | null;
   /** What else the maker asks of that code; empty takes the family's own choice. */
   readonly codeOptions: CodeOptions;
   /** Diameter over the rim. [mm] */

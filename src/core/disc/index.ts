@@ -25,5 +25,22 @@ export { blankGrid, groundLevel, levelCountOf, levelGrid, windowGrid } from './p
 export { fieldOf, type Field } from './pieces/field.ts';
 export type { StripLayout } from './discPlan.ts';
 export { isWindow } from './layout/windows.ts';
+export { contrastOf, MOST_LEAK, type Contrast } from './measured/contrast.ts';
+export {
+  correctionsFrom,
+  drawnBoreMm,
+  drawnHoleMm,
+  drawnIslandMm,
+  drawnPlaceMm,
+  measuredProcess,
+} from './measured/corrections.ts';
+export {
+  COUPON_BAR_MM,
+  COUPON_MARK_MM,
+  UNMEASURED,
+  type ContrastReadings,
+  type CouponReadings,
+} from './measured/couponReadings.ts';
+export { readingProblems } from './measured/readingProblems.ts';
 export { balanceOf, type Balance, type Counterweight } from './balance/balance.ts';
 export { densityOf, materials, type Material } from './materials.ts';

@@ -1,10 +1,16 @@
 import type { CodeTable } from '../codes/index.ts';
-import { BrokenPromise, throwIfAny } from '../error/index.ts';
+import { BrokenPromise, throwIfAny, type Problem } from '../error/index.ts';
 import { fixText } from './check/fixText.ts';
 import { inspect } from './check/inspect.ts';
 import { unusableSizes } from './check/usableSizes.ts';
 import type { DiscPlan } from './discPlan.ts';
 import type { DiscSpec } from './discSpec.ts';
+import { readingProblems } from './measured/readingProblems.ts';
+
+/** What was measured and cannot be right. */
+function measuredProblems({ process }: DiscSpec): Problem[] {
+  return process.measured ? readingProblems(process, process.measured, 'disc.process.measured') : [];
+}
 
 /**
  * Where everything on a disc goes, checked against the process that shall make it.
@@ -15,14 +21,15 @@ import type { DiscSpec } from './discSpec.ts';
  * @param code - Code to be laid on the disc.
  * @param spec - The disc as asked for. [mm]
  * @returns The plan: one piece, with nothing smaller than the process can make.
- * @throws `disc/size-not-usable`, or everything else found at once: `disc/bore-beyond-hub`, `disc/bore-too-small`,
+ * @throws `disc/size-not-usable`, `disc/print-scaled`, `disc/edge-implausible`, `disc/marks-disagree` and
+ * `disc/contrast-impossible` together, or everything else found at once: `disc/bore-beyond-hub`, `disc/bore-too-small`,
  * `disc/flat-not-in-bore`, `disc/notch-depth`, `disc/notch-width`, `disc/web-too-thin`, `disc/rim-too-thin`,
  * `disc/tracks-do-not-fit`, `disc/window-too-narrow`, `disc/land-too-narrow`, `disc/loose-piece`,
  * `disc/windows-meet-at-corner`, `disc/neck-too-narrow`, `disc/gap-too-narrow`.
  * @check test/journeys/discFiles.test.ts
  */
 export function planDisc(code: CodeTable, spec: DiscSpec): DiscPlan {
-  throwIfAny(unusableSizes(spec));
+  throwIfAny([...unusableSizes(spec), ...measuredProblems(spec)]);
   const { faults, plan } = inspect(code, spec);
   if (faults.length > 0) {
     const fix = fixText(code, spec);

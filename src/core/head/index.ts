@@ -18,3 +18,16 @@ export {
   type SwitchLights,
   type Thresholds,
 } from './circuit/thresholds.ts';
+export { glands, type Gland, type GlandName } from './parts/glands.ts';
+export {
+  laserTube,
+  lightPartDefaults,
+  partBodies,
+  partBodyNames,
+  sensorPartDefaults,
+  type FacingBody,
+  type Footprint,
+  type PartName,
+  type ReflectanceBody,
+  type SlotBody,
+} from './parts/partBodies.ts';

@@ -1,6 +1,7 @@
 export type { ControllerSpec, CupsSpec, Instrument, Need, PowerSpec, SiteSpec } from './instrument.ts';
 export { asBuiltHash, type AsBuilt, type AsBuiltChannel, type AsBuiltPosition } from './asBuilt.ts';
 export { codeNeedOf } from './codeNeed.ts';
+export type { CupShapeSpec, PartsSpec, VaneSpec } from './partsSpec.ts';
 export { headingOfDiscAngle, headingOfPosition, type HeadingFrame } from './heading.ts';
 export { instrumentFileReference } from './instrumentFileReference.ts';
 export { instrumentJsonSchema } from './instrumentJsonSchema.ts';

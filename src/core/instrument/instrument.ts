@@ -1,6 +1,7 @@
 import type { DiscSpec } from '../disc/index.ts';
 import type { AsBuilt } from './asBuilt.ts';
 import type { CircuitSpec, HeadSpec } from '../head/index.ts';
+import type { PartsSpec } from './partsSpec.ts';
 import type { Degrees } from '../units/index.ts';
 
 /** What the instrument must do. */
@@ -80,6 +81,7 @@ export interface Instrument {
   readonly cups: CupsSpec | null;
   readonly power: PowerSpec;
   readonly site: SiteSpec;
+  readonly parts: PartsSpec;
   /** What a recorded turn of the finished build has shown; `null` before there is one. */
   readonly asBuilt: AsBuilt | null;
 }

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { UNMEASURED } from '../disc/index.ts';
 import { readInstrument } from './index.ts';
 
 const jetty = readFileSync(new URL('../../../examples/jetty/instrument.yaml', import.meta.url), 'utf8');
@@ -46,6 +47,7 @@ describe('the smallest instrument file', () => {
           edgeSdMm: 0.1,
           windowGrowthMm: -0.2,
           boreSdMm: 0.1,
+          measured: UNMEASURED,
         },
       },
       head: {
@@ -63,6 +65,7 @@ describe('the smallest instrument file', () => {
         tangentialSdMm: 0.2,
         radialSdMm: 0.2,
         patternedFace: 'up',
+        staggerDeg: 0,
       },
       circuit: {
         input: 'direct',
@@ -91,8 +94,36 @@ describe('the smallest instrument file', () => {
         darkDays: 5,
       },
       site: { place: 'not stated', mastHeightM: 3, northOffsetDeg: 0 },
+      parts: {
+        sensorPart: 'photoresistor-5mm',
+        lightPart: 'round-3mm',
+        laserTube: { diameterMm: 6, heldMm: 12 },
+        airGapMm: 1.5,
+        gland: 'M12',
+        bedMm: 200,
+        layerMm: 0.2,
+        vane: {
+          damping: 0.3,
+          startMPerS: 0.5,
+          startWithinDeg: 5,
+          frictionNmm: 0.1,
+          finThicknessMm: 0.6,
+          aspectRatio: 2,
+          longestArmMm: 600,
+        },
+        cups: { cups: 3, mouthMm: 50, radiusMm: 70, wallMm: 1.2 },
+      },
       asBuilt: null,
     });
+  });
+
+  it('draws for what was measured on the coupon, and then expects windows as wanted', () => {
+    const measured = 'measured: { slotMm: 1.7, landMm: 2.3, footMm: 0.3, narrowestSlotMm: 0.8 }';
+    const { disc } = read('', SMALLEST.replace('kind: fdm', `kind: fdm, ${measured}`));
+    expect(disc.process).toMatchObject({ windowGrowthMm: 0, minLandMm: 0.8 });
+    expect(disc.process.minWindowMm).toBeCloseTo(0.5, 12); // 0.8 drawn came out 0.3 mm narrower
+    expect(disc.drawn).toMatchObject({ scale: 1, footGrowthMm: 0.15 });
+    expect(disc.drawn!.edgeLossMm).toBeCloseTo(-0.15, 12);
   });
 
   it('takes other defaults for another process or sensor', () => {

@@ -1,7 +1,13 @@
 import { boardNamed, type Board } from '../boards/index.ts';
-import { thicknessDefaultsMm, type DiscSpec } from '../disc/index.ts';
+import { measuredProcess, thicknessDefaultsMm, type DiscSpec } from '../disc/index.ts';
 import { BrokenPromise } from '../error/index.ts';
-import { ledWavelengthDefaultsNm, type HeadSpec } from '../head/index.ts';
+import {
+  ledWavelengthDefaultsNm,
+  lightPartDefaults,
+  sensorPartDefaults,
+  type HeadSpec,
+} from '../head/index.ts';
+import type { PartsSpec } from './partsSpec.ts';
 import type { CupsSpec, Instrument, Need } from './instrument.ts';
 import { HUB_SHARE, HUB_WALLS_MM, LEAST_RIM_MM, WEB_MARGIN } from './schema/derivedDefaults.ts';
 import type { InstrumentDraft } from './schema/instrumentSchema.ts';
@@ -54,8 +60,11 @@ function resolveNeed(need: InstrumentDraft['need']): Need {
 function resolveDisc(disc: InstrumentDraft['disc']): DiscSpec {
   const webMm = disc.webMm ?? toMicrometre(WEB_MARGIN * disc.process.minWebMm);
   const rimMm = disc.rimMm ?? toMicrometre(Math.max(LEAST_RIM_MM, 2 * webMm));
+  const { process, drawn } = measuredProcess(disc.process, disc.bore.diameterMm);
   return {
     ...disc,
+    process,
+    ...(drawn ? { drawn } : {}),
     hubDiameterMm: hubDiameterOf(disc),
     thicknessMm: disc.thicknessMm ?? thicknessDefaultsMm[disc.process.kind],
     webMm,
@@ -78,6 +87,14 @@ function resolveCups({ cups, controller }: InstrumentDraft): CupsSpec | null {
   return { ...cups, pin: cupsPinOf(cups, board) };
 }
 
+function resolveParts({ parts, head }: InstrumentDraft): PartsSpec {
+  return {
+    ...parts,
+    sensorPart: parts.sensorPart ?? sensorPartDefaults[head.detector.kind],
+    lightPart: parts.lightPart ?? lightPartDefaults[head.light.kind],
+  };
+}
+
 /**
  * Fills in the defaults that hang on other fields.
  *
@@ -94,6 +111,7 @@ export function resolveInstrument(draft: InstrumentDraft): Instrument {
     cups: resolveCups(draft),
     power: draft.power,
     site: draft.site,
+    parts: resolveParts(draft),
     asBuilt: draft.asBuilt,
   };
 }

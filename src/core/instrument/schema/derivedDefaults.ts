@@ -1,5 +1,5 @@
 import { thicknessDefaultsMm } from '../../disc/index.ts';
-import { ledWavelengthDefaultsNm } from '../../head/index.ts';
+import { ledWavelengthDefaultsNm, lightPartDefaults, sensorPartDefaults } from '../../head/index.ts';
 
 /** Solid that a hub keeps round the bore, both sides together. [mm] */
 export const HUB_WALLS_MM = 10;
@@ -14,7 +14,7 @@ export const WEB_MARGIN = 1.5;
 export const LEAST_RIM_MM = 2;
 
 /** `fdm 2, laser 3` */
-function listed(values: Readonly<Record<string, number>>): string {
+function listed(values: Readonly<Record<string, number | string>>): string {
   return Object.entries(values)
     .map(([kind, value]) => `${kind} ${value}`)
     .join(', ');
@@ -30,5 +30,7 @@ export const defaultRules = {
   rim: `twice webMm, or ${LEAST_RIM_MM} mm if that is more`,
   notchDepth: 'half of rimMm',
   ledWavelength: `by detector.kind: ${listed(ledWavelengthDefaultsNm)} nm`,
+  sensorPart: `by detector.kind: ${listed(sensorPartDefaults)}`,
+  lightPart: `by light.kind: ${listed(lightPartDefaults)}`,
   cupsPin: "the board's first interrupt pin",
 } as const;

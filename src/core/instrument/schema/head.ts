@@ -102,5 +102,10 @@ export const headSchema = z
     patternedFace: choice(['up', 'down'], {
       meaning: 'Which way the patterned face looks; it decides whether headings grow with the disc angle or against it.',
     }).default('up'),
+    staggerDeg: measure('deg', 0, 90, {
+      meaning:
+        'Turns every second channel this far beside its neighbours, its track with it, so that parts have room; 0 for ' +
+        'one line. Only for codes with a track for each channel.',
+    }).default(0),
   })
   .meta({ description: 'The fixed part facing the disc: lights and sensors.' });

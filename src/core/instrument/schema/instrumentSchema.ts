@@ -6,6 +6,7 @@ import { discSchema } from './disc.ts';
 import { line } from './field.ts';
 import { headSchema } from './head.ts';
 import { needSchema } from './need.ts';
+import { partsSchema } from './parts.ts';
 import { powerSchema } from './power.ts';
 import { siteSchema } from './site.ts';
 
@@ -34,6 +35,7 @@ export const instrumentSchema = z.strictObject({
     .meta({ description: cupsSchema.meta()!.description, defaultRule: 'null, for an instrument without cups' }),
   power: powerSchema.prefault({}),
   site: siteSchema.prefault({}),
+  parts: partsSchema.prefault({}),
   asBuilt: asBuiltSchema
     .nullable()
     .default(null)

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { processDefaults, type Process } from '../../disc/index.ts';
 import { measure } from './field.ts';
+import { measuredSchema } from './measured.ts';
 
 /** Fields that every process has, with the defaults of one. */
 function tolerances(standard: Process) {
@@ -23,6 +24,7 @@ function tolerances(standard: Process) {
     boreSdMm: measure('mm', 0, 5, {
       meaning: 'How far the bore lies off the middle of the pattern, as a standard deviation in each of two directions.',
     }).default(standard.boreSdMm),
+    measured: measuredSchema.prefault({}),
   };
 }
 

@@ -3,7 +3,7 @@ import { showNumber } from '../../units/index.ts';
 import { DIGITS_HEIGHT_MM, digitOutlines, digitsWidthMm } from '../solids/digits.ts';
 import { circle, corners, type FlatPart } from '../solids/flat.ts';
 import { rectangleOutline, type Outline, type Place } from '../solids/outline.ts';
-import { COUPON_BAR_MM } from './couponReadings.ts';
+import { COUPON_BAR_MM } from '../../disc/index.ts';
 
 /** Widths of slots and tongues, as labelled. [mm] */
 export const MARK_WIDTHS_MM = [0.4, 0.6, 0.8, 1, 1.2, 1.4, 1.6, 1.8, 2] as const;

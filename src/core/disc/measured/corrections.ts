@@ -1,21 +1,8 @@
-import type { Process } from '../../disc/index.ts';
-import { COUPON_BAR_MM, COUPON_MARK_MM, type CouponReadings } from './couponReadings.ts';
+import type { Drawn, Process } from '../discSpec.ts';
+import { COUPON_BAR_MM, COUPON_MARK_MM, UNMEASURED, type CouponReadings } from './couponReadings.ts';
 
-/** How sizes must be drawn so that they come out as wanted. */
-export interface Corrections {
-  /** Size drawn over size wanted: 1.06 when a print is fitted to a page and comes out at 94 %. [-] */
-  readonly scale: number;
-  /**
-   * How far every edge of the material is drawn outwards, since the tool takes that much; below 0 for a print. [mm]
-   *
-   * Holes are drawn narrower by twice this, islands wider.
-   */
-  readonly edgeLossMm: number;
-  /** Drawn bore less the shaft brought to scale, for a push fit. [mm] */
-  readonly boreAllowanceMm: number;
-  /** How far each edge of the first layer comes out beyond those above. [mm] */
-  readonly footGrowthMm: number;
-}
+/** Finest mark that any process is taken to hold. [mm] @source common practice, no source. */
+const LEAST_MARK_MM = 0.05;
 
 /** Play of a push fit in a hole that comes out as drawn. [mm] @source common practice, no source. */
 const PUSH_FIT_MM = 0.1;
@@ -78,56 +65,75 @@ function machineOf(process: Process, readings: CouponReadings): Machine {
  * @param readings - What the maker measured. [mm]
  * @param shaftMm - Shaft that was tried in the coupon's holes. [mm]
  * @source derived: an edge lost on each side makes a hole wider and an island narrower by twice as much; scale acts on both.
- * @check src/core/make/coupon/corrections.test.ts (made with known kerf and scale, measured, drawn again)
+ * @check src/core/disc/measured/corrections.test.ts (made with known kerf and scale, measured, drawn again)
  */
-export function correctionsFrom(process: Process, readings: CouponReadings, shaftMm: number): Corrections {
+export function correctionsFrom(process: Process, readings: CouponReadings, shaftMm: number): Drawn {
   const { madeScale, lossMm } = machineOf(process, readings);
   const scale = 1 / madeScale;
   const { boreLabelMm, footMm } = readings;
   return {
     scale,
-    edgeLossMm: lossMm * scale,
-    boreAllowanceMm:
-      boreLabelMm === null ? (PUSH_FIT_MM - 2 * lossMm) * scale : boreLabelMm - shaftMm * scale,
-    footGrowthMm: footMm === null ? 0 : (footMm / 2) * scale,
+    edgeLossMm: lossMm,
+    boreAllowanceMm: boreLabelMm === null ? PUSH_FIT_MM - 2 * lossMm : boreLabelMm / scale - shaftMm,
+    footGrowthMm: footMm === null ? 0 : footMm / 2,
   };
 }
 
 /** Width at which a hole is drawn so that it comes out as wanted. [mm] */
-export function drawnHoleMm({ scale, edgeLossMm }: Corrections, wantedMm: number): number {
-  return wantedMm * scale - 2 * edgeLossMm;
+export function drawnHoleMm({ scale, edgeLossMm }: Drawn, wantedMm: number): number {
+  return (wantedMm - 2 * edgeLossMm) * scale;
 }
 
 /** Width at which an island, or any outer size, is drawn so that it comes out as wanted. [mm] */
-export function drawnIslandMm({ scale, edgeLossMm }: Corrections, wantedMm: number): number {
-  return wantedMm * scale + 2 * edgeLossMm;
+export function drawnIslandMm({ scale, edgeLossMm }: Drawn, wantedMm: number): number {
+  return (wantedMm + 2 * edgeLossMm) * scale;
 }
 
 /** Distance of two middles, or a radius of a place, as drawn. [mm] */
-export function drawnPlaceMm({ scale }: Corrections, wantedMm: number): number {
+export function drawnPlaceMm({ scale }: Drawn, wantedMm: number): number {
   return wantedMm * scale;
 }
 
 /** Diameter at which a hole is drawn that a shaft goes into by hand. [mm] */
-export function drawnBoreMm({ scale, boreAllowanceMm }: Corrections, shaftMm: number): number {
-  return shaftMm * scale + boreAllowanceMm;
+export function drawnBoreMm({ scale, boreAllowanceMm }: Drawn, shaftMm: number): number {
+  return (shaftMm + boreAllowanceMm) * scale;
+}
+
+/** True where anything was measured that says how to draw. */
+function isSized({ barMm, slotMm, landMm, boreLabelMm, footMm }: CouponReadings): boolean {
+  return [barMm, slotMm, landMm, boreLabelMm, footMm].some((reading) => reading !== null);
 }
 
 /**
- * The process with the maker's own numbers in place of the usual ones.
+ * The process as it serves once a coupon of it was measured, and how drawings make good what it does.
+ *
+ * Windows then come out as wanted, so `windowGrowthMm` is 0. The narrowest marks are told as they came out, not by
+ * their labels.
  *
  * @param process - As the instrument file gives it. [mm]
- * @param readings - What the maker measured. [mm]
- * @returns The same, `windowGrowthMm` twice the edge loss, and the narrowest marks as they came out.
+ * @param shaftMm - Shaft that was tried in the coupon's holes. [mm]
+ * @returns `drawn` is `null` where no size was measured: drawings then show the part as wanted, and the proof reckons
+ * with the growth.
+ * @source made = drawn · scale ± 2 · loss.
+ * @check src/core/disc/measured/corrections.test.ts
  */
-export function measuredProcess(process: Process, readings: CouponReadings): Process {
-  const { slotMm, landMm, narrowestSlotMm, narrowestLandMm } = readings;
-  const isMeasured = slotMm !== null || landMm !== null;
-  const growth = isMeasured ? 2 * machineOf(process, readings).lossMm : process.windowGrowthMm;
+export function measuredProcess(
+  process: Process,
+  shaftMm: number,
+): { process: Process; drawn: Drawn | null } {
+  const readings = process.measured ?? UNMEASURED;
+  if (!isSized(readings)) return { process, drawn: null };
+  const { madeScale, lossMm } = machineOf(process, readings);
+  const { narrowestSlotMm, narrowestLandMm } = readings;
+  const least = (label: number | null, change: number, usual: number): number =>
+    label === null ? usual : Math.max(label * madeScale + change, LEAST_MARK_MM);
   return {
-    ...process,
-    windowGrowthMm: growth,
-    minWindowMm: narrowestSlotMm ?? process.minWindowMm,
-    minLandMm: narrowestLandMm ?? process.minLandMm,
+    process: {
+      ...process,
+      windowGrowthMm: 0,
+      minWindowMm: least(narrowestSlotMm, 2 * lossMm, process.minWindowMm),
+      minLandMm: least(narrowestLandMm, -2 * lossMm, process.minLandMm),
+    },
+    drawn: correctionsFrom(process, readings, shaftMm),
   };
 }

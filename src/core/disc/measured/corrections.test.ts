@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { processDefaults } from '../../disc/index.ts';
+import { processDefaults } from '../processDefaults.ts';
 import { contrastOf } from './contrast.ts';
 import {
   correctionsFrom,
@@ -35,7 +35,7 @@ describe('corrections', () => {
     const made = machine(scale, loss);
     const corrections = correctionsFrom(processDefaults.laser, measuredOn(made), 5);
     expect(corrections.scale).toBeCloseTo(1 / scale, 12);
-    expect(corrections.edgeLossMm).toBeCloseTo(loss / scale, 12);
+    expect(corrections.edgeLossMm).toBeCloseTo(loss, 12);
     expect(made.hole(drawnHoleMm(corrections, 7))).toBeCloseTo(7, 12);
     expect(made.island(drawnIslandMm(corrections, 7))).toBeCloseTo(7, 12);
     expect(scale * drawnPlaceMm(corrections, 30)).toBeCloseTo(30, 12);
@@ -67,7 +67,7 @@ describe('corrections', () => {
           const readings = { ...measuredOn(machine(scale, loss)), ...(leftOut ? { [leftOut]: null } : {}) };
           const corrections = correctionsFrom(processDefaults.fdm, readings, 5);
           expect(corrections.scale).toBeCloseTo(1 / scale, 9);
-          expect(corrections.edgeLossMm).toBeCloseTo(loss / scale, 9);
+          expect(corrections.edgeLossMm).toBeCloseTo(loss, 9);
         },
       ),
       { seed: 20261125 },
@@ -90,26 +90,37 @@ describe('corrections', () => {
     expect(drawnBoreMm(corrections, 8)).toBeCloseTo(8.4, 12);
   });
 
+  it('leave a shaft its play in a hole that comes out as on the coupon, whatever the scale', () => {
+    const made = machine(0.97, -0.1);
+    const corrections = correctionsFrom(processDefaults.fdm, measuredOn(made), 5);
+    expect(made.hole(drawnBoreMm(corrections, 8)) - 8).toBeCloseTo(0.1, 12);
+  });
+
   it('halve a squeezed first layer between its two edges', () => {
     expect(correctionsFrom(processDefaults.fdm, { ...UNMEASURED, footMm: 0.3 }, 5).footGrowthMm).toBe(0.15);
   });
 });
 
 describe('a measured process', () => {
-  it('says how much wider a window comes out, with the sign of the machine', () => {
-    const laser = measuredProcess(processDefaults.laser, { ...UNMEASURED, slotMm: 2.16, landMm: 1.84 });
-    const print = measuredProcess(processDefaults.fdm, { ...UNMEASURED, slotMm: 1.7, landMm: 2.3 });
-    expect(laser.windowGrowthMm).toBeCloseTo(0.16, 12);
-    expect(print.windowGrowthMm).toBeCloseTo(-0.3, 12);
+  const measured = (readings: Partial<typeof UNMEASURED>, process = processDefaults.fdm) =>
+    measuredProcess({ ...process, measured: { ...UNMEASURED, ...readings } }, 5);
+
+  it('no longer grows windows: its drawings make that good', () => {
+    const { process, drawn } = measured({ slotMm: 2.16, landMm: 1.84 }, processDefaults.laser);
+    expect(process.windowGrowthMm).toBe(0);
+    expect(drawn!.edgeLossMm).toBeCloseTo(0.08, 12);
   });
 
-  it('keeps the narrowest marks that came out, and all else as it was', () => {
-    const process = measuredProcess(processDefaults.fdm, {
-      ...UNMEASURED,
-      narrowestSlotMm: 0.6,
-      narrowestLandMm: 1.2,
-    });
-    expect(process).toEqual({ ...processDefaults.fdm, minWindowMm: 0.6, minLandMm: 1.2 });
+  it('tells the narrowest marks as they came out, not by their labels', () => {
+    const { process } = measured({ slotMm: 1.8, landMm: 2.2, narrowestSlotMm: 0.8, narrowestLandMm: 0.6 });
+    expect(process.minWindowMm).toBeCloseTo(0.6, 12);
+    expect(process.minLandMm).toBeCloseTo(0.8, 12);
+  });
+
+  it('is left as it was, and drawn as wanted, while no size was measured', () => {
+    const process = { ...processDefaults.fdm, measured: UNMEASURED };
+    expect(measuredProcess(process, 5)).toEqual({ process, drawn: null });
+    expect(measuredProcess(processDefaults.fdm, 5)).toEqual({ process: processDefaults.fdm, drawn: null });
   });
 });
 
@@ -138,10 +149,10 @@ describe('readings that cannot be right', () => {
   });
 
   it.each([
-    ['make/print-scaled', { barMm: 47 }],
-    ['make/edge-implausible', { slotMm: 4.2, landMm: 0.1 }],
-    ['make/marks-disagree', { slotMm: 2.6, landMm: 2.3 }],
-    ['make/contrast-impossible', { contrast: { open: 4, oneLayer: 90, twoLayers: 99 } }],
+    ['disc/print-scaled', { barMm: 47 }],
+    ['disc/edge-implausible', { slotMm: 4.2, landMm: 0.1 }],
+    ['disc/marks-disagree', { slotMm: 2.6, landMm: 2.3 }],
+    ['disc/contrast-impossible', { contrast: { open: 4, oneLayer: 90, twoLayers: 99 } }],
   ])('are told as %s', (code, readings) => {
     expect(codes(readings)).toContain(code);
   });

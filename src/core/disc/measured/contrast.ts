@@ -25,7 +25,7 @@ export const MOST_LEAK = 0.07;
  *
  * @param readings - On any scale that grows with light, dark at 0.
  * @source Hamp, Logan & Shaw, Appl. Opt. 60, 6573 (2021): no simple exponential in printed plastic.
- * @check src/core/make/coupon/corrections.test.ts
+ * @check src/core/disc/measured/corrections.test.ts
  */
 export function contrastOf({ open, oneLayer, twoLayers }: ContrastReadings): Contrast {
   const [one, two] = [oneLayer / open, twoLayers / open];

@@ -1,5 +1,5 @@
 import type { Problem } from '../../error/index.ts';
-import type { Process } from '../../disc/index.ts';
+import type { Process } from '../discSpec.ts';
 import { showMm, showNumber } from '../../units/index.ts';
 import { correctionsFrom } from './corrections.ts';
 import { COUPON_BAR_MM, COUPON_MARK_MM, type CouponReadings } from './couponReadings.ts';
@@ -25,16 +25,15 @@ function disagreement({ slotMm, landMm }: CouponReadings, scale: number): number
  * @param process - The process that made the coupon. [mm]
  * @param readings - What the maker measured. [mm]
  * @param field - Field of the instrument file that holds them.
- * @returns `make/print-scaled`, `make/edge-implausible`, `make/marks-disagree`, `make/contrast-impossible`; n ≥ 0
+ * @returns `disc/print-scaled`, `disc/edge-implausible`, `disc/marks-disagree`, `disc/contrast-impossible`; n ≥ 0
  */
 export function readingProblems(process: Process, readings: CouponReadings, field: string): Problem[] {
-  const corrections = correctionsFrom(process, readings, 0);
-  const scale = 1 / corrections.scale;
-  const edgeLossMm = corrections.edgeLossMm * scale;
+  const { scale: drawnScale, edgeLossMm } = correctionsFrom(process, readings, 0);
+  const scale = 1 / drawnScale;
   const problems: Problem[] = [];
   if (Math.abs(scale - 1) > MOST_SCALE) {
     problems.push({
-      code: 'make/print-scaled',
+      code: 'disc/print-scaled',
       what: 'The coupon did not come out at its true size: it was fitted to a page, or the machine is out of adjustment.',
       where: `${field}.barMm`,
       got: `${showMm(readings.barMm ?? COUPON_BAR_MM)}, ${showNumber(100 * scale, 1)} % of what was drawn`,
@@ -44,7 +43,7 @@ export function readingProblems(process: Process, readings: CouponReadings, fiel
   }
   if (Math.abs(edgeLossMm) > MOST_EDGE_MM) {
     problems.push({
-      code: 'make/edge-implausible',
+      code: 'disc/edge-implausible',
       what: 'By these readings every edge lies farther from its place than any working machine would put it.',
       where: readings.slotMm === null ? `${field}.landMm` : `${field}.slotMm`,
       got: `${showMm(edgeLossMm)} at each edge`,
@@ -55,7 +54,7 @@ export function readingProblems(process: Process, readings: CouponReadings, fiel
   const apart = disagreement(readings, scale);
   if (apart > MOST_DISAGREEMENT_MM) {
     problems.push({
-      code: 'make/marks-disagree',
+      code: 'disc/marks-disagree',
       what: 'Slot and tongue tell different things: one grows by what the other loses.',
       where: `${field}.landMm`,
       got: `${showMm(readings.slotMm!)} and ${showMm(readings.landMm!)}, together off by ${showMm(apart)}`,
@@ -71,7 +70,7 @@ function contrastProblems({ contrast }: CouponReadings, field: string): Problem[
   const { open, oneLayer, twoLayers } = contrast;
   return [
     {
-      code: 'make/contrast-impossible',
+      code: 'disc/contrast-impossible',
       what: 'More layers cannot let more light through.',
       where: `${field}.contrast`,
       got: `open ${showNumber(open, 3)}, one layer ${showNumber(oneLayer, 3)}, two layers ${showNumber(twoLayers, 3)}`,
