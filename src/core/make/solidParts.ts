@@ -3,7 +3,6 @@ import type { Problem } from '../error/index.ts';
 import type { HeadPlan } from '../head/index.ts';
 import type { Instrument } from '../instrument/index.ts';
 import { headParts } from './headParts/headParts.ts';
-import { partDefaults, type PartChoices } from './partChoices.ts';
 import { bedProblems, drawingOf, type NamedSvg } from './solids/madePart.ts';
 import { printSetting } from './solids/print.ts';
 import { withShapes } from './solids/shapeKit.ts';
@@ -28,17 +27,12 @@ export interface SolidParts {
  * @param instrument - As read.
  * @param disc - Its disc.
  * @param head - Its channels in their places.
- * @param choices - Parts, printer and measurements; `partDefaults` unless the maker chose.
  * @returns Equal designs give equal solids, to the last bit.
  * @check test/journeys/solidParts.test.ts (admesh, lib3mf, closed forms)
  */
-export function solidParts(
-  instrument: Instrument,
-  disc: DiscPlan,
-  head: HeadPlan,
-  choices: PartChoices = partDefaults(instrument.head),
-): Promise<SolidParts> {
-  const print = printSetting(disc.spec, choices.measured, choices.printer);
+export function solidParts(instrument: Instrument, disc: DiscPlan, head: HeadPlan): Promise<SolidParts> {
+  const { parts: choices } = instrument;
+  const print = printSetting(disc.spec, choices);
   return withShapes((kit) => {
     const ofHead = headParts(kit, head, print, choices);
     const build = { bore: disc.spec.bore, print };

@@ -1,5 +1,5 @@
 import { VanewrightError } from '../../error/index.ts';
-import type { PartChoices } from '../partChoices.ts';
+import type { PartsSpec } from '../../instrument/index.ts';
 import { pocketFootprint } from './crowding.ts';
 import { acrossMm } from './footprint.ts';
 import {
@@ -10,7 +10,7 @@ import {
   type PartName,
   type ReflectanceBody,
   type SlotBody,
-} from './partBodies.ts';
+} from '../../head/index.ts';
 import { slotFootprint } from './slotBracket.ts';
 
 /** The parts of a head. */
@@ -38,11 +38,11 @@ function namesThat(does: (body: FacingBody) => boolean): PartName[] {
   });
 }
 
-function lightOf({ lightPart, laserTubeMm }: PartChoices): FacingBody {
-  if (lightPart === 'laser-tube') return laserTube(laserTubeMm.diameterMm, laserTubeMm.heldMm);
+function lightOf({ lightPart, laserTube: tube }: PartsSpec): FacingBody {
+  if (lightPart === 'laser-tube') return laserTube(tube.diameterMm, tube.heldMm);
   const body: FacingBody | ReflectanceBody | SlotBody = partBodies[lightPart];
   if (body.kind !== 'facing' || !body.lights)
-    throw unfit('head.lightPart', lightPart, [...namesThat(({ lights }) => lights), 'laser-tube']);
+    throw unfit('parts.lightPart', lightPart, [...namesThat(({ lights }) => lights), 'laser-tube']);
   return body;
 }
 
@@ -51,12 +51,12 @@ function lightOf({ lightPart, laserTubeMm }: PartChoices): FacingBody {
  *
  * @throws `make/part-unfit` where a sensor is to shine, or a light to sense.
  */
-export function chosenBodies(choices: PartChoices): ChosenBodies {
+export function chosenBodies(choices: PartsSpec): ChosenBodies {
   const sensor: FacingBody | ReflectanceBody | SlotBody = partBodies[choices.sensorPart];
   if (sensor.kind !== 'facing') return { sensor, light: null };
   if (!sensor.senses)
     throw unfit(
-      'head.sensorPart',
+      'parts.sensorPart',
       choices.sensorPart,
       namesThat(({ senses }) => senses),
     );

@@ -11,7 +11,7 @@ import {
   type Footprint,
   type PartName,
   type ReflectanceBody,
-} from './partBodies.ts';
+} from '../../head/index.ts';
 
 /** Play of a part in its pocket, both sides together. [mm] @source common practice, no source. */
 export const POCKET_PLAY_MM = 0.2;
@@ -132,7 +132,7 @@ function cures({ side, spec, channels, wallMm }: Crowd, footprint: Footprint): s
       : [
           `set head.staggerDeg to ${showNumber(stagger, 0)}: every second ${side} then stands ${showDegrees(stagger)} beside its neighbours, its track turned with it`,
         ]),
-    ...(smaller.length === 0 ? [] : [`set head.${side}Part to ${smaller.join(' or ')}`]),
+    ...(smaller.length === 0 ? [] : [`set parts.${side}Part to ${smaller.join(' or ')}`]),
     ...(wider === null ? [] : [`make disc.diameterMm ${wider}`]),
   ];
 }
@@ -154,7 +154,7 @@ export function crowdingProblems(body: FacingBody | ReflectanceBody, crowd: Crow
     {
       code: 'make/parts-too-close',
       what: `The ${crowd.side}s of channels ${pair.first.channel} and ${pair.second.channel} stand too close for a wall between them.`,
-      where: `head.${crowd.side}Part`,
+      where: `parts.${crowd.side}Part`,
       got: `${showMm(pair.gapMm)} between pockets for a ${body.title}, at radii ${showMm(pair.first.radiusMm)} and ${showMm(pair.second.radiusMm)}`,
       allowed: `${showMm(crowd.wallMm)} or more`,
       fix:

@@ -2,7 +2,7 @@ import type { HeadPlan } from '../../head/index.ts';
 import { sheetPoint } from '../../disc/index.ts';
 import { circle, corners, type FlatPart } from '../solids/flat.ts';
 import { circleOutline, type Outline } from '../solids/outline.ts';
-import { drawnBoreMm } from '../coupon/corrections.ts';
+import { drawnBoreMm } from '../../disc/index.ts';
 import { edgeCorrections, holeIn, type PrintSetting } from '../solids/print.ts';
 import type { HolderPlan } from './holderPlan.ts';
 import { SCREW_HOLE_MM } from './holderPlan.ts';

@@ -6,7 +6,7 @@ import { apertureOutline, apertureSizeMm } from './aperture.ts';
 import { POCKET_PLAY_MM } from './crowding.ts';
 import { acrossMm, footprintOutline, grownFootprint } from './footprint.ts';
 import { mirrored, SCREW_HOLE_MM, type HolderPlan } from './holderPlan.ts';
-import type { FacingBody, Footprint, ReflectanceBody } from './partBodies.ts';
+import type { FacingBody, Footprint, ReflectanceBody } from '../../head/index.ts';
 
 /** Thickness of the plate with the openings: five layers of 0.2 mm. [mm] */
 export const MASK_MM = 1;

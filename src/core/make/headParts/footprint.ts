@@ -1,5 +1,5 @@
 import { circleOutline, rectangleOutline, type Outline } from '../solids/outline.ts';
-import type { Footprint } from './partBodies.ts';
+import type { Footprint } from '../../head/index.ts';
 
 /** A footprint wider by as much on every side. @param byMm - Both sides together. [mm] */
 export function grownFootprint(footprint: Footprint, byMm: number): Footprint {

@@ -1,5 +1,5 @@
 import type { HeadPlan } from '../../head/index.ts';
-import type { PartChoices } from '../partChoices.ts';
+import type { PartsSpec } from '../../instrument/index.ts';
 import type { PrintSetting } from '../solids/print.ts';
 import type { ChosenBodies } from './chosenBodies.ts';
 import type { HolderPlan } from './holderPlan.ts';
@@ -10,5 +10,5 @@ export interface HeadBuild {
   readonly plan: HolderPlan;
   readonly bodies: ChosenBodies;
   readonly print: PrintSetting;
-  readonly choices: PartChoices;
+  readonly choices: PartsSpec;
 }

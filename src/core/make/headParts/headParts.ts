@@ -6,7 +6,7 @@ import { flatSvg } from '../solids/flatSvg.ts';
 import { madePart, type MadePart, type NamedSvg } from '../solids/madePart.ts';
 import type { PrintSetting } from '../solids/print.ts';
 import type { ShapeKit } from '../solids/shapeKit.ts';
-import type { PartChoices } from '../partChoices.ts';
+import type { PartsSpec } from '../../instrument/index.ts';
 import { chosenBodies, widestFootprint, type ChosenBodies } from './chosenBodies.ts';
 import { drillTemplate, TEMPLATE_MM } from './drillTemplate.ts';
 import {
@@ -22,7 +22,7 @@ import { headProblems } from './headChecks.ts';
 import { housingParts } from './housing/housingParts.ts';
 import { holderPlan } from './holderPlan.ts';
 import { alignmentJig } from './jig.ts';
-import type { FacingBody, ReflectanceBody, SlotBody } from './partBodies.ts';
+import type { FacingBody, ReflectanceBody, SlotBody } from '../../head/index.ts';
 import { slotBracket, slotMiddleMm } from './slotBracket.ts';
 
 /** The printed parts of a head. */
@@ -148,12 +148,7 @@ function paperTemplate({ head, plan, print }: HeadBuild): NamedSvg {
  * @returns The parts, or none and every problem found.
  * @check test/journeys/solidParts.test.ts
  */
-export function headParts(
-  kit: ShapeKit,
-  head: HeadPlan,
-  print: PrintSetting,
-  choices: PartChoices,
-): HeadParts {
+export function headParts(kit: ShapeKit, head: HeadPlan, print: PrintSetting, choices: PartsSpec): HeadParts {
   let bodies: ChosenBodies;
   try {
     bodies = chosenBodies(choices);

@@ -3,7 +3,7 @@ import type { ChannelPlan, HeadPlan } from '../../head/index.ts';
 import type { Degrees } from '../../units/index.ts';
 import { circleOutline, outlineAt, rectangleOutline, type Outline, type Place } from '../solids/outline.ts';
 import { footprintOutline } from './footprint.ts';
-import type { Footprint } from './partBodies.ts';
+import type { Footprint } from '../../head/index.ts';
 
 /** Clear air between the disc's edge and what stands beside it. [mm] @source common practice, no source. */
 export const EDGE_CLEARANCE_MM = 2;

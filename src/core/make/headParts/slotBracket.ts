@@ -7,7 +7,7 @@ import { holeIn, type PrintSetting } from '../solids/print.ts';
 import type { Shape, ShapeKit, Span } from '../solids/shapeKit.ts';
 import { POCKET_PLAY_MM } from './crowding.ts';
 import { SCREW_HOLE_MM, type HolderPlan } from './holderPlan.ts';
-import type { Footprint, SlotBody } from './partBodies.ts';
+import type { Footprint, SlotBody } from '../../head/index.ts';
 
 /** Wall round the pair; its grip on the back; foot plate below. [mm] */
 const [WALL_MM, GRIP_MM, FOOT_MM] = [2.4, 4, 3];
@@ -40,10 +40,10 @@ export function slotProblems(body: SlotBody, spec: DiscSpec, channels: readonly 
     problems.push({
       code: 'make/slot-too-shallow',
       what: 'The innermost track lies deeper than the slot of the pair reaches from the edge of the disc.',
-      where: 'head.sensorPart',
+      where: 'parts.sensorPart',
       got: `a track ${showMm(depth)} from the edge`,
       allowed: `${showMm(reach)} at most for a ${body.title}`,
-      fix: 'Set disc.code to single-track-gray, which has one track at the edge, or head.sensorPart to round-3mm.',
+      fix: 'Set disc.code to single-track-gray, which has one track at the edge, or parts.sensorPart to round-3mm.',
     });
   }
   const thickest = body.slotMm - 2 * ARM_CLEARANCE_MM;

@@ -52,10 +52,10 @@ export function bedProblems(parts: readonly MadePart[], { bedMm }: PrintSetting,
       {
         code: 'make/beyond-bed',
         what: `The part ${solid.name} is larger than the printer's bed.`,
-        where: 'printer.bedMm',
+        where: 'parts.bedMm',
         got: `${showMm(width)} x ${showMm(depth)} on a bed of ${showMm(bedMm)}`,
         allowed: `${showMm(bedMm)} each way`,
-        fix: `Print it on a bed of ${Math.ceil(largest)} mm or more, or ${smaller}.`,
+        fix: `Set parts.bedMm to ${Math.ceil(largest)} if your printer has such a bed, or ${smaller}.`,
       },
     ];
   });

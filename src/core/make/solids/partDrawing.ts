@@ -84,7 +84,7 @@ function dimensions({ view, left, bottom, scale, low, high }: Frame): Markup[] {
 /** Views side by side at one scale: from above, from the front below it, from the right beside that. */
 function frames(low: Triple, high: Triple): { frames: Frame[]; width: number; height: number } {
   const [x, y, z] = [high[0] - low[0], high[1] - low[1], high[2] - low[2]];
-  const scale = Math.min(VIEW_PX / Math.max(x, y), (2.2 * VIEW_PX) / (x + y));
+  const scale = Math.min(VIEW_PX / Math.max(x, y), (2.2 * VIEW_PX) / (x + y), VIEW_PX / z);
   const left = GAP_PX;
   const beside = left + x * scale + 1.4 * GAP_PX;
   const above = GAP_PX + y * scale;

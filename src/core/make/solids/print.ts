@@ -1,20 +1,25 @@
-import type { Bore, Process } from '../../disc/index.ts';
-import { flatHalfAngleDeg, processDefaults, sheetPoint } from '../../disc/index.ts';
 import {
+  boreCircleMm,
+  boreSides,
   correctionsFrom,
-  drawnBoreMm,
   drawnHoleMm,
   drawnIslandMm,
-  type Corrections,
-} from '../coupon/corrections.ts';
-import { UNMEASURED, type CouponReadings } from '../coupon/couponReadings.ts';
-import { circleOutline, type Outline } from './outline.ts';
+  processDefaults,
+  sheetPoint,
+  UNMEASURED,
+  widenedBore,
+  type Bore,
+  type Drawn,
+  type Process,
+} from '../../disc/index.ts';
+import type { Degrees } from '../../units/index.ts';
+import { circleOutline, type Outline, type Place } from './outline.ts';
 import type { Shape } from './shapeKit.ts';
 
 /** The printer that makes the parts, and how sizes are drawn for it. */
 export interface PrintSetting {
   readonly process: Process;
-  readonly corrections: Corrections;
+  readonly corrections: Drawn;
   /** Side of the square bed. [mm] */
   readonly bedMm: number;
   /** Height of one layer. [mm] */
@@ -24,25 +29,23 @@ export interface PrintSetting {
 /**
  * How parts are printed: by the disc's own process where that prints, or by an ordinary printer.
  *
- * @param disc - Process and shaft. [mm]
- * @param readings - What the maker measured on the coupon of that process.
+ * @param disc - Process, shaft, and corrections where the maker measured any. [mm]
  * @param printer - Bed and layer. [mm]
  */
 export function printSetting(
-  disc: { readonly process: Process; readonly bore: Bore },
-  readings: CouponReadings,
-  printer: { readonly bedMm: number; readonly layerMm: number },
+  disc: { readonly process: Process; readonly bore: Bore; readonly drawn?: Drawn },
+  { bedMm, layerMm }: { readonly bedMm: number; readonly layerMm: number },
 ): PrintSetting {
   const isPrinted = disc.process.kind === 'fdm';
   const process = isPrinted ? disc.process : processDefaults.fdm;
-  const corrections = correctionsFrom(process, isPrinted ? readings : UNMEASURED, disc.bore.diameterMm);
-  return { process, corrections, ...printer };
+  const measured = isPrinted ? disc.drawn : undefined;
+  const corrections = measured ?? correctionsFrom(process, UNMEASURED, disc.bore.diameterMm);
+  return { process, corrections, bedMm, layerMm };
 }
 
 /** Corrections of edges alone: the whole part is brought to scale when it is finished. */
-export function edgeCorrections({ corrections }: PrintSetting): Corrections {
-  const { scale, edgeLossMm, boreAllowanceMm, footGrowthMm } = corrections;
-  return { scale: 1, edgeLossMm: edgeLossMm / scale, boreAllowanceMm: boreAllowanceMm / scale, footGrowthMm };
+export function edgeCorrections({ corrections }: PrintSetting): Drawn {
+  return { ...corrections, scale: 1 };
 }
 
 /** Width of a hole in an unfinished part, to come out as wanted. [mm] */
@@ -55,33 +58,21 @@ export function islandIn(print: PrintSetting, wantedMm: number): number {
   return drawnIslandMm(edgeCorrections(print), wantedMm);
 }
 
-/** Corner of a regular hexagon over half its width across the flats. [-] @source 2 / √3 */
-const HEX_CORNER = 2 / Math.sqrt(3);
-
-/** A shaft's outline with one flat, which faces disc angle 0. */
-function flattedOutline(diameterMm: number, acrossFlatMm: number): Outline {
-  const half = flatHalfAngleDeg({ shape: 'd', diameterMm, acrossFlatMm });
-  const sides = circleOutline(diameterMm / 2).length;
-  return Array.from({ length: sides }, (_, side) => {
-    const { xMm, yMm } = sheetPoint(360 - half - ((360 - 2 * half) * side) / (sides - 1), diameterMm / 2);
-    return [xMm, yMm] as const;
-  });
-}
-
-/** The hole on the shaft in an unfinished part; its flat, where it has one, faces disc angle 0. [mm] */
+/** The hole on the shaft in an unfinished part; a flat, where it has one, faces disc angle 0. [mm] */
 export function boreIn(print: PrintSetting, bore: Bore): Outline {
-  const diameterMm = drawnBoreMm(edgeCorrections(print), bore.diameterMm);
-  switch (bore.shape) {
-    case 'round':
-      return circleOutline(diameterMm / 2);
-    case 'd':
-      return flattedOutline(diameterMm, bore.acrossFlatMm + (diameterMm - bore.diameterMm));
-    case 'hex':
-      return Array.from({ length: 6 }, (_, side) => {
-        const { xMm, yMm } = sheetPoint(30 - 60 * side, (HEX_CORNER * diameterMm) / 2);
-        return [xMm, yMm] as const;
-      });
-  }
+  const wide = widenedBore(bore, print.corrections.boreAllowanceMm);
+  const radius = boreCircleMm(wide) / 2;
+  const place = (angle: Degrees): Place => {
+    const { xMm, yMm } = sheetPoint(angle, radius);
+    return [xMm, yMm];
+  };
+  if (wide.shape === 'round') return circleOutline(radius);
+  const sidesOfCircle = circleOutline(radius).length;
+  const clockwise = boreSides(wide).flatMap(({ fromDeg, spanDeg, isFlat }) => {
+    const sides = isFlat ? 1 : Math.ceil((sidesOfCircle * spanDeg) / 360);
+    return Array.from({ length: sides }, (_, side) => place(fromDeg + (spanDeg * side) / sides));
+  });
+  return clockwise.reverse();
 }
 
 /** A part as it is sent to the printer: to scale, its first layer corrected, standing on the bed. */

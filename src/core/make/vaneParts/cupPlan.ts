@@ -1,25 +1,14 @@
+import type { CupShapeSpec } from '../../instrument/index.ts';
 import { CUP_ARM, PLASTIC_KG_PER_M3 } from './materials.ts';
 
-/** Cups and how they are held. */
-export interface CupWant {
-  readonly cups: 3 | 4;
-  /** Across the mouth of a cup, inside. [mm] */
-  readonly mouthMm: number;
-  /** From the axis to the middle of a cup. [mm] */
-  readonly radiusMm: number;
-  readonly wallMm: number;
-  /** Wind for which the pull on an arm is told. [m/s] */
-  readonly stormMPerS: number;
-}
-
-/** Three cups of 50 mm. @source common practice, no source; a storm of 40 m/s is above Beaufort 12, 32.7 m/s. */
-export const CUP_DEFAULTS: CupWant = { cups: 3, mouthMm: 50, radiusMm: 70, wallMm: 1.2, stormMPerS: 40 };
+/** Wind for which the pull on an arm is told. [m/s] @source own choice, above Beaufort 12, which begins at 32.7 m/s. */
+export const STORM_M_PER_S = 40;
 
 /** Wind over the speed of the cups' middles, between 2 and a little over 3. [-] @source common practice, no source. */
 export const CUP_FACTOR = 2.7;
 
 /** What cups do. */
-export interface CupPlan extends CupWant {
+export interface CupPlan extends CupShapeSpec {
   /** Outside of the cone at its mouth. [mm] */
   readonly outerRadiusMm: number;
   /** Cone with half a right angle: as deep as its mouth is wide in radius. [mm] */
@@ -43,7 +32,7 @@ export const [HUB_RADIUS_MM, HUB_HEIGHT_MM, SOCKET_MM] = [18, 14, 10];
 export const BOSS = { beyondMm: 10, widthMm: 8, heightMm: 8, socketMm: 10 } as const;
 
 /** Volume of the cone between its two faces, without boss. [mm³] @source frustum: π h (R² + R r + r²) / 3. */
-export function coneShellMm3({ mouthMm, wallMm }: Pick<CupWant, 'mouthMm' | 'wallMm'>): number {
+export function coneShellMm3({ mouthMm, wallMm }: Pick<CupShapeSpec, 'mouthMm' | 'wallMm'>): number {
   const frustum = (from: number, to: number): number =>
     (Math.PI * (from - to) * (from ** 2 + from * to + to ** 2)) / 3;
   const inner = mouthMm / 2;
@@ -57,7 +46,7 @@ export function coneShellMm3({ mouthMm, wallMm }: Pick<CupWant, 'mouthMm' | 'wal
  * @source turns = U / (2π R k), k the cup factor; pull = m (2π R turns)² / R = m U² / (k² R).
  * @check src/core/make/vaneParts/vaneParts.test.ts
  */
-export function cupPlan(want: CupWant): CupPlan {
+export function cupPlan(want: CupShapeSpec): CupPlan {
   const outerRadiusMm = want.mouthMm / 2 + Math.SQRT2 * want.wallMm;
   const cupMassG =
     (coneShellMm3(want) + BOSS.beyondMm * BOSS.widthMm * BOSS.heightMm) * 1e-6 * PLASTIC_KG_PER_M3;
@@ -71,6 +60,6 @@ export function cupPlan(want: CupWant): CupPlan {
     cupMassG,
     rodMm,
     turnsPerM: 1 / (2 * Math.PI * radiusM * CUP_FACTOR),
-    pullN: (pulledKg * want.stormMPerS ** 2) / (CUP_FACTOR ** 2 * radiusM),
+    pullN: (pulledKg * STORM_M_PER_S ** 2) / (CUP_FACTOR ** 2 * radiusM),
   };
 }

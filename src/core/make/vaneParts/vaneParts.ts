@@ -1,10 +1,11 @@
 import type { Bore } from '../../disc/index.ts';
 import { VanewrightError, type Problem } from '../../error/index.ts';
+import type { CupShapeSpec } from '../../instrument/index.ts';
 import { showNumber } from '../../units/index.ts';
 import { madePart, type MadePart } from '../solids/madePart.ts';
 import type { PrintSetting } from '../solids/print.ts';
 import type { ShapeKit } from '../solids/shapeKit.ts';
-import { cupPlan, type CupWant } from './cupPlan.ts';
+import { cupPlan, STORM_M_PER_S } from './cupPlan.ts';
 import { cupHubShape, cupShape } from './cupShapes.ts';
 import { CUP_ARM, VANE_ARM } from './materials.ts';
 import { vanePlan, type VaneWant } from './vanePlan.ts';
@@ -53,7 +54,7 @@ export function vaneParts(kit: ShapeKit, want: VaneWant, { bore, print }: Turnin
           name: 'vane-nose',
           sizes: [
             { name: `steel bar of ${weight.diameterMm} mm, cut to`, mm: round(weight.lengthMm) },
-            { name: 'from the axis to its middle', mm: plan.noseMm },
+            { name: 'from the axis to the middle of the steel', mm: round(plan.noseMm) },
           ],
           notes: [
             'Slide it along the tube until the vane stays where it is put, lying on its side; then glue it.',
@@ -76,7 +77,7 @@ export function vaneParts(kit: ShapeKit, want: VaneWant, { bore, print }: Turnin
 }
 
 /** Cup and hub; the cup is printed once for each arm. @param want - Sizes. */
-export function cupParts(kit: ShapeKit, want: CupWant, { bore, print }: TurningBuild): TurningParts {
+export function cupParts(kit: ShapeKit, want: CupShapeSpec, { bore, print }: TurningBuild): TurningParts {
   const plan = cupPlan(want);
   return {
     problems: [],
@@ -91,7 +92,7 @@ export function cupParts(kit: ShapeKit, want: CupWant, { bore, print }: TurningB
         notes: [
           `Print ${plan.cups}, all alike; weigh them, they must agree within 0.1 g.`,
           `About ${showNumber(plan.turnsPerM, 2)} turns a metre of wind: calibrate for the true number.`,
-          `At ${plan.stormMPerS} m/s each pulls with ${showNumber(plan.pullN, 0)} N: glue the rods, do not clamp them.`,
+          `At ${STORM_M_PER_S} m/s each pulls with ${showNumber(plan.pullN, 0)} N: glue the rods, do not clamp them.`,
         ],
       }),
       madePart(cupHubShape(kit, plan, bore, print), print, {

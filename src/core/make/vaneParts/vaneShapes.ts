@@ -3,14 +3,8 @@ import { circleOutline } from '../solids/outline.ts';
 import { boreIn, holeIn, type PrintSetting } from '../solids/print.ts';
 import type { Shape, ShapeKit } from '../solids/shapeKit.ts';
 import { VANE_ARM } from './materials.ts';
-import {
-  NOSE_FLOOR_MM,
-  NOSE_SOCKET_MM,
-  NOSE_WALL_MM,
-  SLEEVE_SHARE,
-  SLEEVE_WIDTH_MM,
-  type VanePlan,
-} from './vanePlan.ts';
+import { NOSE_FLOOR_MM, NOSE_SOCKET_MM, NOSE_WALL_MM, SLEEVE_SHARE, SLEEVE_WIDTH_MM } from './vaneMasses.ts';
+import type { VanePlan } from './vanePlan.ts';
 
 /** Play of a tube in its socket, both sides together: glued. [mm] @source common practice, no source. */
 const GLUE_MM = 0.15;

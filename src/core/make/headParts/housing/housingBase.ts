@@ -3,7 +3,7 @@ import { circleOutline, type Place } from '../../solids/outline.ts';
 import { holeIn, type PrintSetting } from '../../solids/print.ts';
 import type { Shape, ShapeKit, Span } from '../../solids/shapeKit.ts';
 import { SCREW_PILOT_MM, type HolderPlan } from '../holderPlan.ts';
-import { glands } from './fittings.ts';
+import { glands } from '../../../head/index.ts';
 import { FLOOR_MM, LEADS_MM, WALL_MM, type HousingPlan } from './housingPlan.ts';
 
 /** Press fit of a bearing in its seat: the seat comes out this much wider. [mm] @source common practice, no source. */

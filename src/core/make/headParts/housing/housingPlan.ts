@@ -1,5 +1,6 @@
 import { MOUNT_MM, type HolderPlan } from '../holderPlan.ts';
-import { glands, type Bearing, type GlandName } from './fittings.ts';
+import { glands, type GlandName } from '../../../head/index.ts';
+import type { Bearing } from './fittings.ts';
 
 /** Floor and wall, in whole lines of a 0.4 mm nozzle. [mm] */
 export const [FLOOR_MM, WALL_MM] = [3, 2.4];
