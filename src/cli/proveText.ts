@@ -1,6 +1,6 @@
 import { worthwhileCauses, type Share } from '../core/proof/index.ts';
 import { problemText } from '../core/error/index.ts';
-import { showDegrees, showNumber } from '../core/units/index.ts';
+import { showDegrees, showNumber, showSignificant } from '../core/units/index.ts';
 import type { ProvedDesign } from '../app/api.ts';
 
 /** A share in percent with the range that holds the true one in 95 of 100 cases. */
@@ -36,7 +36,7 @@ function signals({ design }: ProvedDesign): string[] {
     `Light      ${counts(levels.litCounts)} counts lit, ${counts(levels.darkCounts)} dark, through ${showNumber(levels.resistorOhm, 0)} ohm (best: ${showNumber(levels.bestResistorOhm, 0)})`,
     `           thresholds ${counts(levels.lowCounts)} and ${counts(levels.highCounts)}${circuit.thresholds === 'per-channel' ? ', to be measured for each channel' : ', the same for all channels'}`,
     `           margins ${counts(levels.litMarginCounts)} counts lit, ${counts(levels.darkMarginCounts)} dark`,
-    `Speed      every position is read up to ${showNumber(speed.limitDegPerS, 0)}°/s; you ask for ${showNumber(design.instrument.need.turnRateDegPerS, 0)}°/s`,
+    `Speed      every position is read up to ${showSignificant(speed.limitDegPerS, 2)}°/s; you ask for ${showSignificant(design.instrument.need.turnRateDegPerS, 6)}°/s`,
   ];
 }
 

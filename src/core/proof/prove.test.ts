@@ -101,6 +101,18 @@ describe('a proof', () => {
     expect(warnings).toEqual([]);
   });
 
+  it('repeats a turn rate below one degree a second as it was written', () => {
+    expect(proofOf({ need: { turnRateDegPerS: 0.5 } }).reasons.join(' ')).toContain('you ask for 0.5 deg/s');
+    expect(proofOf({ need: { turnRateDegPerS: 0.1 } }).reasons.join(' ')).toContain('you ask for 0.1 deg/s');
+  });
+
+  it('says of windows that come out smaller that they are narrower', () => {
+    const narrow = { ...DISC.process, windowGrowthMm: -0.2 };
+    const wide = { shape: 'gaussian', radiusMm: 1.2 } as const;
+    const { reasons } = proofOf({ disc: { process: narrow }, spec: { ...LOG_HEAD, aperture: wide } });
+    expect(reasons.join(' ')).toContain('Windows come out 0.2 mm narrower than drawn');
+  });
+
   it('says no to too few good builds, and what to tighten first', () => {
     const { verdict, reasons, causes } = proofOf({ disc: { process: { ...DISC.process, boreSdMm: 0.6 } } });
     expect(verdict).toBe('no');

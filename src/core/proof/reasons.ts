@@ -1,6 +1,6 @@
 import type { HeadPlan } from '../head/index.ts';
 import type { Need } from '../instrument/index.ts';
-import { showDegrees, showMm, showNumber } from '../units/index.ts';
+import { showDegrees, showMm, showNumber, showSignificant } from '../units/index.ts';
 import type { BuildStatistics, Cause, ExactTurn } from './proof.ts';
 import { familyTitle, jumpText, showShareOf } from './rival.ts';
 
@@ -12,6 +12,9 @@ export interface Evidence {
   readonly builds: BuildStatistics;
   readonly causes: readonly Cause[];
 }
+
+/** Figures that show a number of the file as the maker wrote it. [-] */
+const AS_WRITTEN = 6;
 
 /** Everything that makes the verdict no, in sentences; empty when the design will read right. */
 export function shortfalls(evidence: Evidence): string[] {
@@ -31,7 +34,7 @@ export function merits({ head, need, builds }: Evidence): string[] {
       `everywhere, both ways round; you ask for ${percent(need.wantedYield)}.`,
     `95 of 100 builds are never more than ${showDegrees(builds.maxErrorDeg.p95)} out, half a step of ` +
       `${showDegrees(180 / head.disc.code.positions)} included.`,
-    `It is read at up to ${showNumber(head.speed.limitDegPerS, 0)} deg/s; you ask for ${showNumber(need.turnRateDegPerS, 0)} deg/s.`,
+    `It is read at up to ${showSignificant(head.speed.limitDegPerS, 2)} deg/s; you ask for ${showSignificant(need.turnRateDegPerS, AS_WRITTEN)} deg/s.`,
   ];
 }
 
@@ -83,7 +86,8 @@ function edgeShiftText({ levels, disc }: HeadPlan): string {
   if (jumpText(disc.code) !== null) return '';
   const middle = (levels.risingLight + levels.fallingLight) / 2;
   const { windowGrowthMm } = disc.spec.process;
-  const growth = windowGrowthMm === 0 ? '' : ` Windows come out ${showMm(windowGrowthMm)} wider than drawn.`;
+  const change = `${showMm(Math.abs(windowGrowthMm))} ${windowGrowthMm > 0 ? 'wider' : 'narrower'}`;
+  const growth = windowGrowthMm === 0 ? '' : ` Windows come out ${change} than drawn.`;
   return (
     ` A channel changes at ${showNumber(100 * middle, 1)} % of full light, and the farther that is from 50 % the wider or ` +
     `narrower every window looks: narrow the spot, or use a phototransistor, which is linear.${growth}`
@@ -100,7 +104,7 @@ function tooFast({ head, need }: Evidence): string | null {
   const { limitDegPerS, lagMs, loopMs } = head.speed;
   if (need.turnRateDegPerS <= limitDegPerS) return null;
   return (
-    `At ${showNumber(need.turnRateDegPerS, 0)} deg/s some positions pass unread: the limit is ${showNumber(limitDegPerS, 1)} deg/s, ` +
+    `At ${showSignificant(need.turnRateDegPerS, AS_WRITTEN)} deg/s some positions pass unread: the limit is ${showSignificant(limitDegPerS, 2)} deg/s, ` +
     `from ${showNumber(lagMs, 1)} ms of lag in the sensor and ${showNumber(loopMs, 1)} ms for one read with its line.`
   );
 }

@@ -12,6 +12,19 @@ export function showNumber(value: number, places: number): string {
   return trimmed === '-0' ? '0' : trimmed;
 }
 
+/**
+ * A number as text with so many figures, small ones too, and never coarser than whole: 0.5 is not 1, nor 375 380.
+ *
+ * @param value - Any finite number. [-]
+ * @param figures - Figures kept, counted from the first that is not 0; all whole ones besides. [-], 1..15
+ * @check src/core/units/show.test.ts
+ */
+export function showSignificant(value: number, figures: number): string {
+  if (value === 0) return '0';
+  const leading = Math.floor(Math.log10(Math.abs(value)));
+  return showNumber(value, Math.max(0, Math.min(15, figures - 1 - leading)));
+}
+
 /** Length with its unit, at most three decimals. [mm] */
 export function showMm(length: number): string {
   return `${showNumber(length, 3)} mm`;
