@@ -101,6 +101,16 @@ describe('a proof', () => {
     expect(warnings).toEqual([]);
   });
 
+  it('takes an accuracy of several steps at its word, and tells how often a build is a step out', () => {
+    const loose = { process: { ...DISC.process, boreSdMm: 1.2 } };
+    const asked = proofOf({ disc: loose, need: { accuracyDeg: 40 } });
+    expect(asked.verdict).toBe('yes');
+    expect(asked.reasons[0]).toContain('within 40°');
+    expect(asked.builds.misreadShare).toBeGreaterThan(0);
+    expect(asked.reasons.join(' ')).toContain('You accept more than a step of 11.25°');
+    expect(proofOf({ disc: loose, need: { accuracyDeg: 11.25 } }).verdict).toBe('no');
+  });
+
   it('repeats a turn rate below one degree a second as it was written', () => {
     expect(proofOf({ need: { turnRateDegPerS: 0.5 } }).reasons.join(' ')).toContain('you ask for 0.5 deg/s');
     expect(proofOf({ need: { turnRateDegPerS: 0.1 } }).reasons.join(' ')).toContain('you ask for 0.1 deg/s');

@@ -29,11 +29,20 @@ export function shortfalls(evidence: Evidence): string[] {
 export function merits({ head, need, builds }: Evidence): string[] {
   const { value, low, high } = builds.yield;
   const percent = (share: number): string => showNumber(100 * share, 1);
+  const step = 360 / head.disc.code.positions;
+  const beyondStep =
+    need.accuracyDeg > step && builds.misreadShare > 0
+      ? [
+          `You accept more than a step of ${showDegrees(step)}: over ${showShareOf(builds.misreadShare)} of the turn, ` +
+            'all builds together, the position shown is not the right one nor its neighbour.',
+        ]
+      : [];
   return [
     `${percent(value)} of 100 virtual builds (${percent(low)} to ${percent(high)}) read within ${showDegrees(need.accuracyDeg)} ` +
       `everywhere, both ways round; you ask for ${percent(need.wantedYield)}.`,
     `95 of 100 builds are never more than ${showDegrees(builds.maxErrorDeg.p95)} out, half a step of ` +
-      `${showDegrees(180 / head.disc.code.positions)} included.`,
+      `${showDegrees(step / 2)} included.`,
+    ...beyondStep,
     `It is read at up to ${showSignificant(head.speed.limitDegPerS, 2)} deg/s; you ask for ${showSignificant(need.turnRateDegPerS, AS_WRITTEN)} deg/s.`,
   ];
 }
@@ -62,11 +71,12 @@ function tooCoarse({ head, need }: Evidence): string | null {
 function asDrawn({ head, need, exactTurn }: Evidence): (string | null)[] {
   const { maxDeg, misreadShare, illegalShare, unseenPositions } = exactTurn.errors;
   const half = 180 / head.disc.code.positions;
+  const isTooFar = maxDeg > need.accuracyDeg + ROUNDING_DEG;
   return [
-    need.accuracyDeg >= half && maxDeg > need.accuracyDeg + ROUNDING_DEG
+    need.accuracyDeg >= half && isTooFar
       ? `Even made exactly as drawn it reads up to ${showDegrees(maxDeg)} out.${edgeShiftText(head)}`
       : null,
-    misreadShare > 0
+    misreadShare > 0 && isTooFar
       ? `Even made exactly as drawn it is more than a step out over ${showShareOf(misreadShare)} of the turn.`
       : null,
     illegalShare > 0
@@ -120,6 +130,6 @@ function tooFew({ need, builds, causes, head }: Evidence): string | null {
       : '';
   return (
     `Only ${percent(builds.yield.value)} of 100 virtual builds in ${familyTitle(head.disc.code.family)} read within ` +
-    `${showDegrees(Math.min(need.accuracyDeg, 360 / head.disc.code.positions))} everywhere; you ask for ${percent(need.wantedYield)}.${help}`
+    `${showDegrees(need.accuracyDeg)} everywhere; you ask for ${percent(need.wantedYield)}.${help}`
   );
 }

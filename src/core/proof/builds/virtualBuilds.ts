@@ -30,7 +30,7 @@ const MOST_BUILDS = 10_000_000;
  * Many builds of one design, each with edges, bore, sensors, resistors and thresholds drawn anew.
  *
  * Each build is turned once each way. It is good when no word is one the code does not have, every position shows,
- * and no error exceeds `accuracyDeg` or one step.
+ * and no error exceeds `accuracyDeg`, be that less than a step or several.
  *
  * @throws `proof/builds-out-of-range`, `proof/seed-not-whole`, `proof/too-many-channels`
  * @check test/published/binary-misread, test/published/quantisation
@@ -42,7 +42,7 @@ export function virtualBuilds(head: HeadPlan, request: BuildRequest): BuildStati
   const blocks = Math.ceil(request.builds / BUILDS_PER_BLOCK);
   const drawer = drawerOf(model, causeSizes(head, request.without ?? null));
   const bench = benchOf(model);
-  const mostDeg = Math.min(request.accuracyDeg, model.stepDeg) + ROUNDING_DEG;
+  const mostDeg = request.accuracyDeg + ROUNDING_DEG;
   for (let block = 0; block < blocks; block++) {
     const streams = streamsOf(request.seed, block);
     const builds = Math.min(BUILDS_PER_BLOCK, request.builds - block * BUILDS_PER_BLOCK);
