@@ -36,3 +36,6 @@ export type Word = string;
 
 /** Fewest and most positions a disc can have: below 2 nothing is told apart, above 4096 no hand-made disc reads. */
 export const POSITIONS_RANGE = { least: 2, most: 4096 } as const;
+
+/** Most light sensors a head can have: beyond it no controller reads them in a turn, and no hand wires them. */
+export const MOST_CHANNELS = 64;

@@ -1,4 +1,5 @@
-import type { CodePlan, Level } from './model.ts';
+import { positionCentreDeg, wordAt } from './codeTable.ts';
+import type { CodePlan, Level, Track } from './model.ts';
 import { runLengthsDeg, trackFromCells } from './track.ts';
 
 /**
@@ -40,4 +41,29 @@ export function coarsestFirst(words: readonly number[], tracks: number): CodePla
   }));
   ranked.sort((a, b) => b.shortest - a.shortest || a.track.startsDeg.length - b.track.startsDeg.length);
   return { ...plan, tracks: ranked.map(({ track }) => track) };
+}
+
+/** A track with its windows and lands exchanged. */
+function inverted(track: Track): Track {
+  return { ...track, levels: track.levels.map((level) => (1 - level) as Level) };
+}
+
+/**
+ * The same code with some tracks inverted, so that no light and full light are both illegal, if that can be had.
+ *
+ * Inverting a track changes no boundary, so it costs nothing where the words leave the choice.
+ *
+ * @param plan - Tracks of two levels. n = tracks, up to 16
+ */
+export function withFaultsSeen(plan: CodePlan, positions: number): CodePlan {
+  const words = new Set(
+    Array.from({ length: positions }, (_, k) => wordAt(plan, positionCentreDeg(k, positions))),
+  );
+  const reads = (inverts: number, level: number): string =>
+    plan.channels.map(({ track }) => level ^ ((inverts >> track) & 1)).join('');
+  for (let inverts = 0; inverts < 2 ** (plan.tracks.length - 1); inverts++) {
+    if (words.has(reads(inverts, 0)) || words.has(reads(inverts, 1))) continue;
+    return { ...plan, tracks: plan.tracks.map((track, i) => ((inverts >> i) & 1 ? inverted(track) : track)) };
+  }
+  return plan;
 }

@@ -1,20 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
-import { VanewrightError, type Problem } from '../../error/index.ts';
+import { problemsOf } from '../../../../test/support/problemsOf.ts';
+import type { Problem } from '../../error/index.ts';
 import { buildCode, codeCsv, codeJson, familyNames, readCodeCsv, readCodeJson } from '../index.ts';
 
 const QUICK = { seed: 1, mostSteps: 60_000 };
-
-/** The problems that reading ends with; anything else but a VanewrightError is a fault of ours. */
-function problemsOf(read: () => unknown): readonly Problem[] {
-  try {
-    read();
-  } catch (error) {
-    if (error instanceof VanewrightError) return error.problems;
-    throw error;
-  }
-  return [];
-}
 
 const csv = (...lines: string[]): readonly Problem[] =>
   problemsOf(() => readCodeCsv(lines.join('\n'), 'own.csv'));

@@ -1,11 +1,8 @@
 import type { Problem } from '../../error/index.ts';
-import { POSITIONS_RANGE } from '../model.ts';
+import { MOST_CHANNELS, POSITIONS_RANGE } from '../model.ts';
 
 /** Most edges a track may have: two for every position of the largest disc, twice over. */
 const MOST_EDGES = 4 * POSITIONS_RANGE.most;
-
-/** Most tracks and channels a file may have. */
-const MOST_CHANNELS = 64;
 
 export function isRecord(value: unknown): value is Record<string, unknown> {
   return typeof value === 'object' && value !== null && !Array.isArray(value);

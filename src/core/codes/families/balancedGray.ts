@@ -2,7 +2,7 @@ import { seededRandom } from '../../units/index.ts';
 import type { CodeFamily } from '../family.ts';
 import { balanceCycle } from '../search/balanceCycle.ts';
 import { StepCounter } from '../search/limits.ts';
-import { coarsestFirst, tracksFor } from '../wordTracks.ts';
+import { coarsestFirst, tracksFor, withFaultsSeen } from '../wordTracks.ts';
 import { centredGray } from './reflectedGray.ts';
 import { exactChannels, oddCountRefusal, searchFailed } from './refusals.ts';
 
@@ -21,7 +21,11 @@ export const balancedGray: CodeFamily = {
     const channels = tracksFor(positions);
     const steps = new StepCounter(limits);
     const words = balanceCycle(centredGray(positions), channels, seededRandom(limits.seed), steps);
-    if (words) return { ...coarsestFirst(words, channels), search: { steps: steps.done, provedBest: true } };
+    if (words)
+      return {
+        ...withFaultsSeen(coarsestFirst(words, channels), positions),
+        search: { steps: steps.done, provedBest: true },
+      };
     throw searchFailed({
       positions,
       channels,

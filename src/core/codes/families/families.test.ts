@@ -1,18 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
-import { VanewrightError } from '../../error/index.ts';
+import { problemsOf } from '../../../../test/support/problemsOf.ts';
 import { buildCode, codeProperties } from '../index.ts';
-
-/** The problems an attempt ends with. */
-function problemsOf(attempt: () => unknown) {
-  try {
-    attempt();
-  } catch (error) {
-    if (error instanceof VanewrightError) return error.problems;
-    throw error;
-  }
-  return [];
-}
 
 /** Changes between neighbours of a circle of words, counted without our own boundary code. */
 function changesRound(words: readonly string[]): number[] {

@@ -2,7 +2,7 @@ import type { CodeBuild, CodeFamily, CodeOptions } from '../family.ts';
 import { StepCounter, type SearchLimits } from '../search/limits.ts';
 import { shortestRun, type LongestRuns } from '../search/longestRuns.ts';
 import { searchLongRuns } from '../search/longRunSearch.ts';
-import { coarsestFirst, tracksFor } from '../wordTracks.ts';
+import { coarsestFirst, tracksFor, withFaultsSeen } from '../wordTracks.ts';
 import { centredGray } from './reflectedGray.ts';
 import { channelsRefusal, markRefusal, oddCountRefusal, searchFailed } from './refusals.ts';
 
@@ -31,7 +31,7 @@ export function woven(words: readonly number[]): number[] | null {
 }
 
 /** Most channels this search takes: kinds of turns grow faster than the words. */
-const MOST_CHANNELS = 12;
+const MOST_SEARCHED_CHANNELS = 12;
 
 /** The best code known without search: the reflected one, or one woven from a shorter code of this family. */
 function startingCode(positions: number, steps: StepCounter): readonly number[] {
@@ -63,7 +63,10 @@ function build(positions: number, options: CodeOptions, limits: SearchLimits): C
   if (isIdle || leastRun < (leastMarkSteps ?? 1)) {
     throw searchFailed({ positions, channels, leastMarkSteps, steps: steps.done, isProved });
   }
-  return { ...coarsestFirst(words!, channels), search: { steps: steps.done, provedBest: isProved } };
+  return {
+    ...withFaultsSeen(coarsestFirst(words!, channels), positions),
+    search: { steps: steps.done, provedBest: isProved },
+  };
 }
 
 /**
@@ -78,7 +81,7 @@ export const longRunGray: CodeFamily = {
   options: ['channels', 'leastMarkSteps'],
   refusal: (positions, { channels, leastMarkSteps }) => {
     // Every channel changes twice a turn at least, so half the positions is the most channels there can be.
-    const most = Math.min(MOST_CHANNELS, Math.max(1, positions / 2));
+    const most = Math.min(MOST_SEARCHED_CHANNELS, Math.max(1, positions / 2));
     return (
       oddCountRefusal(positions) ??
       channelsRefusal(positions, channels, { least: tracksFor(positions), most, levels: 2 }) ??

@@ -2,7 +2,7 @@ import type { CodeOptions } from '../family.ts';
 import { POSITIONS_RANGE } from '../model.ts';
 
 /** Most channels the search takes: its tables hold every word. */
-export const MOST_CHANNELS = 16;
+export const MOST_SEARCHED_CHANNELS = 16;
 
 /** How the heads of a single-track code stand: the two families differ in what repeats round the turn. */
 export type Placement = NonNullable<CodeOptions['headPlacement']>;
@@ -70,9 +70,9 @@ export function isFeasible(channels: number, positions: number, placement: Place
   return even || (placement === undefined && selfOpposite);
 }
 
-/** Fewest channels for a count, or `null` where no number of channels up to `MOST_CHANNELS` serves. */
+/** Fewest channels for a count, or `null` where no number of channels up to `MOST_SEARCHED_CHANNELS` serves. */
 export function fewestChannels(positions: number, placement: Placement | undefined): number | null {
-  for (let n = 1; n <= MOST_CHANNELS; n++) if (isFeasible(n, positions, placement)) return n;
+  for (let n = 1; n <= MOST_SEARCHED_CHANNELS; n++) if (isFeasible(n, positions, placement)) return n;
   return null;
 }
 

@@ -9,7 +9,7 @@ import { markRefusal, searchFailed } from './refusals.ts';
 import {
   fewestChannels,
   isFeasible,
-  MOST_CHANNELS,
+  MOST_SEARCHED_CHANNELS,
   necklaceLength,
   nearestCounts,
   selfOppositeLength,
@@ -42,7 +42,7 @@ function placementReason(placement: CodeOptions['headPlacement']): string {
   if (placement === 'even') {
     return `With n heads evenly round the turn ${alternate} on the necklaces of n beads, so the positions are a multiple of 2n, up to the scarcer of the two.`;
   }
-  return `With n heads at equal steps ${alternate}, so the positions are a multiple of 2n, up to the words there are, for some n up to ${MOST_CHANNELS}.`;
+  return `With n heads at equal steps ${alternate}, so the positions are a multiple of 2n, up to the words there are, for some n up to ${MOST_SEARCHED_CHANNELS}.`;
 }
 
 /** Why the count cannot be had with the channels and heads asked for. */
@@ -50,13 +50,16 @@ function refusal(
   positions: number,
   { channels, headPlacement, leastMarkSteps }: CodeOptions,
 ): Refusal | null {
-  if (channels !== undefined && (!Number.isInteger(channels) || channels < 1 || channels > MOST_CHANNELS)) {
+  if (
+    channels !== undefined &&
+    (!Number.isInteger(channels) || channels < 1 || channels > MOST_SEARCHED_CHANNELS)
+  ) {
     return {
       code: 'codes/channels-out-of-range',
       what: 'A single-track code cannot have that many channels.',
       where: 'disc.codeOptions.channels',
       got: `${channels} channels`,
-      allowed: `a whole number from 1 to ${MOST_CHANNELS}`,
+      allowed: `a whole number from 1 to ${MOST_SEARCHED_CHANNELS}`,
       fix: 'Remove disc.codeOptions.channels to get the fewest that serve.',
     };
   }

@@ -1,5 +1,6 @@
-import type { Channel } from '../model.ts';
 import type { CodeBuild, CodeFamily } from '../family.ts';
+import { MOST_CHANNELS, POSITIONS_RANGE, type Channel } from '../model.ts';
+import { withFaultsSeen } from '../wordTracks.ts';
 import { comb } from './countingWheel.ts';
 import { nearestOf } from './refusals.ts';
 
@@ -15,7 +16,7 @@ const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
 /**
  * The pair of combs that needs the fewest channels for a count: N = 4 * fine * coarse * repeats.
  *
- * @returns `null` where 4 does not divide N, or N is below 8.
+ * @returns `null` where 4 does not divide N, N is below 8, or no pair serves with `MOST_CHANNELS` channels.
  * @source derived: see `vernier`.
  */
 export function combsFor(positions: number): Combs | null {
@@ -30,7 +31,16 @@ export function combsFor(positions: number): Combs | null {
       if (!best || channels(combs) < channels(best)) best = combs;
     }
   }
-  return best;
+  return best && channels(best) <= MOST_CHANNELS ? best : null;
+}
+
+/** The nearest counts below and above for which there is a pair of combs. */
+function nearestCounts(positions: number): number[] {
+  let below = positions - 1;
+  while (below > 0 && !combsFor(below)) below -= 1;
+  let above = positions + 1;
+  while (above <= POSITIONS_RANGE.most && !combsFor(above)) above += 1;
+  return [below, above];
 }
 
 /**
@@ -65,7 +75,10 @@ function build(positions: number): CodeBuild {
     track,
     angleDeg: angleDeg + half,
   }));
-  return { tracks: [comb(coarse), comb(fine)], channels: [...coarseChannels, ...fineChannels] };
+  return withFaultsSeen(
+    { tracks: [comb(coarse), comb(fine)], channels: [...coarseChannels, ...fineChannels] },
+    positions,
+  );
 }
 
 /**
@@ -84,14 +97,14 @@ export const vernier: CodeFamily = {
   options: [],
   refusal: (positions) => {
     if (combsFor(positions)) return null;
-    const below = positions - (positions % 4);
+    const nearest = nearestOf(nearestCounts(positions));
     return {
       code: 'codes/no-vernier',
       what:
-        'Two combs without a common divisor, read by on-off channels, give four positions for every pair of their windows: ' +
-        'the positions are a multiple of 4, and 8 is the fewest.',
-      allowed: 'a multiple of 4, 8 or more',
-      fix: `Set need.positions to ${positions < 8 ? 8 : nearestOf([below, below + 4])}.`,
+        'Two combs without a common divisor, read by on-off channels, give four positions for every pair of their windows, ' +
+        `so the positions are a multiple of 4, 8 or more; and ${MOST_CHANNELS} channels are the most that can be wired.`,
+      allowed: `a multiple of 4 that two combs share well, such as ${nearest}`,
+      fix: `Set need.positions to ${nearest}.`,
     };
   },
   build,
