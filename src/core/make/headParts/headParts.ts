@@ -1,5 +1,4 @@
 import type { Problem } from '../../error/index.ts';
-import { VanewrightError } from '../../error/index.ts';
 import type { HeadPlan } from '../../head/index.ts';
 import { flatOutlines } from '../solids/flat.ts';
 import { flatSvg } from '../solids/flatSvg.ts';
@@ -7,7 +6,6 @@ import { madePart, type MadePart, type NamedSvg } from '../solids/madePart.ts';
 import type { PrintSetting } from '../solids/print.ts';
 import type { ShapeKit } from '../solids/shapeKit.ts';
 import type { PartsSpec } from '../../instrument/index.ts';
-import { chosenBodies, widestFootprint, type ChosenBodies } from './chosenBodies.ts';
 import { drillTemplate, TEMPLATE_MM } from './drillTemplate.ts';
 import {
   holderHeights,
@@ -17,10 +15,8 @@ import {
   spacer,
   TUNNEL_MM,
 } from './facingHolders.ts';
-import type { HeadBuild } from './headBuild.ts';
-import { headProblems } from './headChecks.ts';
+import { headBuild, type HeadBuild } from './headBuild.ts';
 import { housingParts } from './housing/housingParts.ts';
-import { holderPlan } from './holderPlan.ts';
 import { alignmentJig } from './jig.ts';
 import type { FacingBody, ReflectanceBody, SlotBody } from '../../head/index.ts';
 import { slotBracket, slotMiddleMm } from './slotBracket.ts';
@@ -149,17 +145,8 @@ function paperTemplate({ head, plan, print }: HeadBuild): NamedSvg {
  * @check test/journeys/solidParts.test.ts
  */
 export function headParts(kit: ShapeKit, head: HeadPlan, print: PrintSetting, choices: PartsSpec): HeadParts {
-  let bodies: ChosenBodies;
-  try {
-    bodies = chosenBodies(choices);
-  } catch (error) {
-    if (error instanceof VanewrightError) return { parts: [], sheets: [], problems: error.problems };
-    throw error;
-  }
-  const plan = holderPlan(head, widestFootprint(bodies));
-  const problems = headProblems(head, plan, bodies, print);
-  if (problems.length > 0) return { parts: [], sheets: [], problems };
-  const build: HeadBuild = { head, plan, bodies, print, choices };
+  const { build, problems } = headBuild(head, print, choices);
+  if (!build) return { parts: [], sheets: [], problems };
   return {
     parts: [...holders(kit, build), ...aids(kit, build), ...housingParts(kit, build, stackMm(build))],
     sheets: [paperTemplate(build)],

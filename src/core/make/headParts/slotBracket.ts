@@ -26,6 +26,15 @@ export function slotFootprint(body: SlotBody): Footprint {
   return { shape: 'box', alongMm: body.alongMm + POCKET_PLAY_MM + 2 * WALL_MM, acrossMm: across };
 }
 
+/** A wider hub moves a single track outwards; several tracks need another code. */
+function shallowCure(spec: DiscSpec, channels: readonly ChannelPlan[], reach: number): string {
+  const isSingle = new Set(channels.map(({ track }) => track)).size === 1;
+  if (!isSingle) return 'Set disc.code to single-track-gray, or parts.sensorPart to round-3mm.';
+  // The track's middle lies half-way between hub and rim.
+  const hub = Math.ceil(2 * (spec.diameterMm / 2 - 2 * reach + spec.rimMm));
+  return `Set disc.hubDiameterMm to ${hub}, which moves the track outwards.`;
+}
+
 /**
  * Tracks that a slotted pair cannot reach from the disc's edge, and discs too thick for its slot.
  *
@@ -43,7 +52,7 @@ export function slotProblems(body: SlotBody, spec: DiscSpec, channels: readonly 
       where: 'parts.sensorPart',
       got: `a track ${showMm(depth)} from the edge`,
       allowed: `${showMm(reach)} at most for a ${body.title}`,
-      fix: 'Set disc.code to single-track-gray, which has one track at the edge, or parts.sensorPart to round-3mm.',
+      fix: shallowCure(spec, channels, reach),
     });
   }
   const thickest = body.slotMm - 2 * ARM_CLEARANCE_MM;

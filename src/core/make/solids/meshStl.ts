@@ -1,4 +1,4 @@
-import { FacetWriter } from '../stl/stlBytes.ts';
+import { FacetWriter } from '../stl/facetWriter.ts';
 import { cornerOf, facing, type Triple } from './meshFacts.ts';
 import type { Solid } from './solid.ts';
 
@@ -7,7 +7,7 @@ import type { Solid } from './solid.ts';
  *
  * @param solid - Its name goes into the header.
  * @returns The whole file; equal solids give equal bytes.
- * @source as `stlBytes`.
+ * @source as `FacetWriter`.
  * @check test/journeys/solidParts.test.ts (admesh)
  */
 export function meshStl({ name, mesh }: Solid): Uint8Array {
