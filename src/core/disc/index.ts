@@ -21,7 +21,7 @@ export { processDefaults, thicknessDefaultsMm } from './processDefaults.ts';
 export { drawnOf, formOf, isPierced, possibleForms } from './form.ts';
 export { boreCircleMm, boreSides, flatHalfAngleDeg, widenedBore, type BoreSide } from './layout/bore.ts';
 export { discLayers, levelColours, type DiscLayer, type Operation } from './draw/layers.ts';
-export { blankGrid, groundLevel, levelCountOf, levelGrid, windowGrid } from './pieces/materialGrid.ts';
+export { blankGrid, groundLevel, levelCountOf, levelGrid, steppedGrid, windowGrid } from './pieces/materialGrid.ts';
 export { fieldOf, type Field } from './pieces/field.ts';
 export type { StripLayout } from './discPlan.ts';
 export { isWindow } from './layout/windows.ts';
@@ -44,3 +44,6 @@ export {
 export { readingProblems } from './measured/readingProblems.ts';
 export { balanceOf, type Balance, type Counterweight } from './balance/balance.ts';
 export { densityOf, materials, type Material } from './materials.ts';
+export { faultyDisc, type FaultyDisc, type PlacedFault } from './faultPlaces.ts';
+export type { FaultPlace } from './check/fault.ts';
+export { roundSheet, type Sheet } from './draw/sheet.ts';

@@ -55,8 +55,33 @@ describe('a disc that can be made', () => {
 });
 
 describe('a disc that cannot be made', () => {
+  it('is refused where three levels have no colours', () => {
+    const spec = { ...jettyDisc, code: 'ternary-modular' };
+    expect(codesOf(spec, 27)).toContain('disc/levels-need-colours');
+    const coloured = { kind: 'inlay', depthMm: 1, colours: ['#ffffff', '#000000', '#1f5fbf'] } as const;
+    expect(codesOf({ ...spec, form: coloured }, 27)).toEqual([]);
+  });
+
   it.each<[string, Partial<DiscSpec>, number?]>([
     ['disc/size-not-usable', { diameterMm: NaN }],
+    ['disc/size-not-usable', { strip: { turnLengthMm: Infinity, leadMm: 5 } }],
+    ['disc/bridge-too-weak', { thicknessMm: 0.4 }],
+    ['disc/form-not-for-process', { form: { kind: 'copper', copper: 'dark' } }],
+    ['disc/colours-missing', { form: { kind: 'inlay', depthMm: 1, colours: ['#ffffff', '#FFFFFF'] } }],
+    [
+      'disc/colours-beyond-process',
+      {
+        form: { kind: 'inlay', depthMm: 1, colours: ['#ffffff', '#000000'] },
+        process: { ...processDefaults.fdm, colourCount: 1 },
+      },
+    ],
+    ['disc/layer-not-in-thickness', { form: { kind: 'relief', floorMm: 1.8, raised: 'dark' } }],
+    [
+      'disc/layer-not-in-thickness',
+      { thicknessMm: 0.6, form: { kind: 'relief', floorMm: 0.3, raised: 'dark' } },
+    ],
+    ['disc/strip-too-short', { strip: { turnLengthMm: 20, leadMm: 5 } }],
+    ['disc/strip-needs-webs', { rimMm: 0, notch: noNotch, strip: { turnLengthMm: 300, leadMm: 5 } }],
     ['disc/size-not-usable', { diameterMm: 80_000 }],
     ['disc/size-not-usable', { webMm: -1 }],
     ['disc/size-not-usable', { thicknessMm: 0 }],
@@ -119,6 +144,7 @@ describe('a disc that cannot be made', () => {
     ['the finest track inside', { finest: 'inside' }, 256],
     ['no web', { webMm: 0, code: 'natural-binary' }],
     ['no web and no rim', { webMm: 0, rimMm: 0, notch: noNotch, diameterMm: 300 }],
+    ['a thin sheet', { thicknessMm: 0.4 }],
     ['a wide kerf', { process: { ...processDefaults.laser, windowGrowthMm: 1.5 } }],
   ])('is given sizes that work: %s', (_, changes, positions = 32) => {
     const spec = { ...jettyDisc, ...changes };

@@ -1,6 +1,8 @@
 import type { CodeTable } from '../codes/index.ts';
 import { BrokenPromise, throwIfAny, type Problem } from '../error/index.ts';
+import type { Fault } from './check/fault.ts';
 import { fixText } from './check/fixText.ts';
+import { formProblems, withUsualForm } from './check/formProblems.ts';
 import { inspect } from './check/inspect.ts';
 import { unusableSizes } from './check/usableSizes.ts';
 import type { DiscPlan } from './discPlan.ts';
@@ -10,6 +12,10 @@ import { readingProblems } from './measured/readingProblems.ts';
 /** What was measured and cannot be right. */
 function measuredProblems({ process }: DiscSpec): Problem[] {
   return process.measured ? readingProblems(process, process.measured, 'disc.process.measured') : [];
+}
+
+function asProblem({ code, what, where, got, allowed }: Fault, fix: string): Problem {
+  return { code, what, where, got, allowed, fix };
 }
 
 /**
@@ -25,15 +31,19 @@ function measuredProblems({ process }: DiscSpec): Problem[] {
  * `disc/contrast-impossible` together, or everything else found at once: `disc/bore-beyond-hub`, `disc/bore-too-small`,
  * `disc/flat-not-in-bore`, `disc/notch-depth`, `disc/notch-width`, `disc/web-too-thin`, `disc/rim-too-thin`,
  * `disc/tracks-do-not-fit`, `disc/window-too-narrow`, `disc/land-too-narrow`, `disc/loose-piece`,
- * `disc/windows-meet-at-corner`, `disc/neck-too-narrow`, `disc/gap-too-narrow`.
+ * `disc/windows-meet-at-corner`, `disc/neck-too-narrow`, `disc/gap-too-narrow`, `disc/bridge-too-weak`,
+ * `disc/form-not-for-process`, `disc/levels-need-colours`, `disc/colours-missing`, `disc/colours-beyond-process`,
+ * `disc/layer-not-in-thickness`, `disc/strip-too-short`, `disc/strip-needs-webs`.
  * @check test/journeys/discFiles.test.ts
  */
 export function planDisc(code: CodeTable, spec: DiscSpec): DiscPlan {
   throwIfAny([...unusableSizes(spec), ...measuredProblems(spec)]);
-  const { faults, plan } = inspect(code, spec);
-  if (faults.length > 0) {
-    const fix = fixText(code, spec);
-    throwIfAny(faults.map((fault) => ({ ...fault, fix })));
+  const ofForm = formProblems(code, spec);
+  const sized = ofForm.length > 0 ? withUsualForm(spec) : spec;
+  const { faults, plan } = inspect(code, sized);
+  if (faults.length > 0 || ofForm.length > 0) {
+    const fix = faults.length > 0 ? fixText(code, sized) : '';
+    throwIfAny([...ofForm, ...faults.map((fault) => asProblem(fault, fix))]);
   }
   if (!plan) throw new BrokenPromise('A disc without faults was not planned.');
   return plan;

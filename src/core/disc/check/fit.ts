@@ -1,6 +1,7 @@
 import type { CodeTable } from '../../codes/index.ts';
-import { degToRad, showMm, type Degrees } from '../../units/index.ts';
+import { degToRad, showMm, wrapDegrees, type Degrees } from '../../units/index.ts';
 import type { DiscSpec } from '../discSpec.ts';
+import { drumRadiusMm } from '../layout/layStrip.ts';
 import { bandWidthMm, innerRadiiMm } from '../layout/layTracks.ts';
 import { isWindow, stretchesWhere } from '../layout/windows.ts';
 import type { Fault } from './fault.ts';
@@ -10,6 +11,9 @@ import { leastDrawn } from './leastDrawn.ts';
 export interface Shortest {
   readonly windowDeg: Degrees;
   readonly landDeg: Degrees;
+  /** Where the shortest window, and the shortest land, has its middle. [deg] */
+  readonly windowAtDeg: Degrees;
+  readonly landAtDeg: Degrees;
 }
 
 /** Hair by which rounding may miss a minimum that is met. [mm] */
@@ -22,12 +26,17 @@ const HAIR_MM = 1e-9;
  */
 export function shortestMarks(code: CodeTable, spec: Pick<DiscSpec, 'windowLevel'>): Shortest[] {
   const least = (track: CodeTable['tracks'][number], windows: boolean) =>
-    Math.min(
-      ...stretchesWhere(track, (level) => isWindow(level, spec) === windows).map(
-        ({ fromDeg, toDeg }) => toDeg - fromDeg,
-      ),
+    stretchesWhere(track, (level) => isWindow(level, spec) === windows).reduce(
+      (shortest, { fromDeg, toDeg }) =>
+        toDeg - fromDeg < shortest.span
+          ? { span: toDeg - fromDeg, atDeg: wrapDegrees((fromDeg + toDeg) / 2) }
+          : shortest,
+      { span: Infinity, atDeg: 0 },
     );
-  return code.tracks.map((track) => ({ windowDeg: least(track, true), landDeg: least(track, false) }));
+  return code.tracks.map((track) => {
+    const [window, land] = [least(track, true), least(track, false)];
+    return { windowDeg: window.span, landDeg: land.span, windowAtDeg: window.atDeg, landAtDeg: land.atDeg };
+  });
 }
 
 /** Radial width that a track needs: its windows must open, and with no web its lands are the webs. [mm] */
@@ -51,14 +60,22 @@ function bandFault(trackCount: number, spec: DiscSpec): Fault | null {
   };
 }
 
+/** Radius at which the length of a mark is least: the inner edge of its track, or the drum of a strip. [mm] */
+function alongRadiiMm(trackCount: number, spec: DiscSpec): number[] {
+  const inner = innerRadiiMm(trackCount, spec);
+  const { strip } = spec;
+  return strip ? inner.map(() => drumRadiusMm(strip)) : inner;
+}
+
 function arcFault(kind: 'window' | 'land', shortest: readonly Shortest[], spec: DiscSpec): Fault | null {
   const least = leastDrawn(spec)[kind === 'window' ? 'windowMm' : 'landMm'];
-  const arcs = innerRadiiMm(shortest.length, spec).map(
+  const arcs = alongRadiiMm(shortest.length, spec).map(
     (radius, track) => radius * degToRad(shortest[track]![kind === 'window' ? 'windowDeg' : 'landDeg']),
   );
   const narrowest = Math.min(...arcs);
   if (narrowest >= least - HAIR_MM) return null;
   const failing = arcs.filter((arc) => arc < least - HAIR_MM).length;
+  const placed = shortest[arcs.indexOf(narrowest)]!;
   const others = failing > 1 ? `, the narrowest of ${failing} tracks that fail` : '';
   return {
     code: kind === 'window' ? 'disc/window-too-narrow' : 'disc/land-too-narrow',
@@ -66,6 +83,12 @@ function arcFault(kind: 'window' | 'land', shortest: readonly Shortest[], spec: 
     where: 'disc.diameterMm',
     got: `${showMm(narrowest)} on track ${arcs.indexOf(narrowest)}${others}`,
     allowed: `${showMm(least)} or more (${spec.process.kind})`,
+    at: [
+      {
+        radiusMm: innerRadiiMm(shortest.length, spec)[arcs.indexOf(narrowest)]!,
+        angleDeg: kind === 'window' ? placed.windowAtDeg : placed.landAtDeg,
+      },
+    ],
   };
 }
 

@@ -9,6 +9,7 @@ function sizesOf(spec: DiscSpec): Map<string, number> {
   return new Map([
     ['disc.diameterMm', spec.diameterMm],
     ['disc.hubDiameterMm', spec.hubDiameterMm],
+    ['disc.thicknessMm', spec.thicknessMm],
     ['disc.webMm', spec.webMm],
     ['disc.rimMm', spec.rimMm],
     ['disc.bore.diameterMm', spec.bore.diameterMm],

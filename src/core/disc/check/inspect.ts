@@ -1,9 +1,12 @@
 import type { CodeTable } from '../../codes/index.ts';
 import type { DiscPlan } from '../discPlan.ts';
 import type { DiscSpec } from '../discSpec.ts';
+import { isPierced } from '../form.ts';
+import { layStrip } from '../layout/layStrip.ts';
 import { layTracks } from '../layout/layTracks.ts';
 import { materialGrid } from '../pieces/materialGrid.ts';
 import { holdPieces } from '../pieces/ribs.ts';
+import { bridgeFaults } from './bridges.ts';
 import type { Fault } from './fault.ts';
 import { fitFaults, shortestMarks } from './fit.ts';
 import { looseFault } from './looseFault.ts';
@@ -17,6 +20,14 @@ export interface Inspection {
   readonly plan: DiscPlan | null;
 }
 
+/** Tracks where they go, on a disc or along a strip; a strip has no bore that could lie off its middle. */
+function laidOut(code: CodeTable, spec: DiscSpec): DiscPlan {
+  if (!spec.strip) return { code, spec, tracks: layTracks(code, spec), ribs: [] };
+  const { tracks, layout } = layStrip(code, spec, spec.strip);
+  const onStrip = { ...spec, process: { ...spec.process, boreSdMm: 0 } };
+  return { code, spec: onStrip, tracks, ribs: [], strip: layout };
+}
+
 /**
  * Plans a disc and finds everything wrong with it, without saying how to mend it.
  *
@@ -24,14 +35,19 @@ export interface Inspection {
  * @param spec - The disc as asked for, with usable sizes. [mm]
  */
 export function inspect(code: CodeTable, spec: DiscSpec): Inspection {
-  const faults = [...mountFaults(spec), ...fitFaults(shortestMarks(code, spec), spec)];
+  const faults = [...(spec.strip ? [] : mountFaults(spec)), ...fitFaults(shortestMarks(code, spec), spec)];
   // Pieces and necks are those of a disc that can be drawn.
   if (faults.length > 0) return { faults, plan: null };
-  const plan: DiscPlan = { code, spec, tracks: layTracks(code, spec), ribs: [] };
-  // Film carries its print: nothing falls out of it, and a corner costs no strength.
-  if (spec.process.kind === 'film') return { faults, plan };
+  const plan = laidOut(code, spec);
+  // A sheet that carries its pattern: nothing falls out of it, and a corner costs no strength.
+  if (!isPierced(spec)) return { faults, plan };
+  if (plan.strip) {
+    const grid = materialGrid(plan);
+    return { faults: [...neckFaults(grid, spec), ...bridgeFaults(grid, spec)], plan };
+  }
   const holding = holdPieces(plan);
   const loose = looseFault(holding);
-  const necks = neckFaults(materialGrid(holding.plan), spec);
-  return { faults: loose ? [loose, ...necks] : necks, plan: holding.plan };
+  const grid = materialGrid(holding.plan);
+  const weak = [...neckFaults(grid, spec), ...bridgeFaults(grid, spec)];
+  return { faults: loose ? [loose, ...weak] : weak, plan: holding.plan };
 }

@@ -46,5 +46,11 @@ export function looseFault({ loose, plan }: Holding): Fault | null {
     where: 'disc.webMm',
     got: `${loose.length} loose ${loose.length === 1 ? 'piece' : 'pieces'}: ${named.join('; ')}${more}`,
     allowed: 'one piece',
+    at: loose.slice(0, NAMED).flatMap(({ piece: { lands } }) =>
+      lands.map(({ track, fromDeg, toDeg }) => ({
+        radiusMm: track.midRadiusMm,
+        angleDeg: ((fromDeg + toDeg) / 2) % 360,
+      })),
+    ),
   };
 }

@@ -1,6 +1,8 @@
 import type { CodeTable } from '../../codes/index.ts';
 import type { Bore, DiscSpec } from '../discSpec.ts';
 import { boreCircleMm } from '../layout/bore.ts';
+import { materialGrid } from '../pieces/materialGrid.ts';
+import { leastThicknessMm } from './bridges.ts';
 import { fitFaults, shortestMarks, type Shortest } from './fit.ts';
 import { inspect } from './inspect.ts';
 import { leastDrawn, type LeastDrawn } from './leastDrawn.ts';
@@ -101,6 +103,13 @@ function withRoom(spec: DiscSpec, shortest: readonly Shortest[]): DiscSpec | nul
   return both === null ? null : { ...spec, diameterMm: both, hubDiameterMm: roomyHub(both) };
 }
 
+/** The spec as thick as its bridges need; as it is where they break at no touch. */
+function thickEnough(code: CodeTable, spec: DiscSpec): DiscSpec {
+  const { plan, faults } = inspect(code, spec);
+  if (!plan || !faults.some((fault) => fault.code === 'disc/bridge-too-weak')) return spec;
+  return { ...spec, thicknessMm: upTo(leastThicknessMm(materialGrid(plan), spec)) };
+}
+
 /**
  * The disc nearest to the one asked for that has no fault: thin rings raised to what the process can make, then a
  * larger diameter or hub where the tracks need it, then a web where pieces or necks need one.
@@ -114,7 +123,8 @@ export function mend(code: CodeTable, spec: DiscSpec): DiscSpec | null {
   const shortest = shortestMarks(code, spec);
   const webs = least.webMm > 0 ? [least.webMm] : [0, upTo(leastDrawn(spec).webMm, 0.01)];
   for (const webMm of webs) {
-    const candidate = withRoom({ ...least, webMm }, shortest);
+    const roomy = withRoom({ ...least, webMm }, shortest);
+    const candidate = roomy && thickEnough(code, roomy);
     if (candidate && inspect(code, candidate).faults.length === 0) return candidate;
   }
   return null;

@@ -1,7 +1,7 @@
 import { showDegrees, showMm } from '../../units/index.ts';
 import type { DiscSpec } from '../discSpec.ts';
 import { alongMm, columnSpanDeg, rowCount, type PolarGrid } from '../pieces/polarGrid.ts';
-import type { Fault } from './fault.ts';
+import type { Fault, FaultPlace } from './fault.ts';
 import { leastDrawn } from './leastDrawn.ts';
 
 /** What lies below and above a circle of the grid: 0 nothing, 1 material below, 2 above, 3 both. */
@@ -63,6 +63,11 @@ function narrowest(contacts: readonly Contact[], leastMm: number): { worst: Cont
   return { worst: thin.reduce((a, b) => (b.lengthMm < a.lengthMm ? b : a), first), count: thin.length };
 }
 
+/** Places of the first few contacts. */
+function placesOf(contacts: readonly Contact[]): FaultPlace[] {
+  return contacts.slice(0, 8).map(({ radiusMm, atDeg }) => ({ radiusMm, angleDeg: atDeg }));
+}
+
 function placeText({ radiusMm, atDeg }: Contact): string {
   return `radius ${showMm(radiusMm)}, ${showDegrees(atDeg)}`;
 }
@@ -87,6 +92,7 @@ export function neckFaults(grid: PolarGrid, spec: DiscSpec): Fault[] {
       where: 'disc.webMm',
       got: `${contacts.corners.length} such corners, the first at ${placeText(corner)}; web ${showMm(spec.webMm)}`,
       allowed: 'no windows that meet at a corner',
+      at: placesOf(contacts.corners),
     });
   }
   const solid = narrowest(contacts.solid, least.landMm);
@@ -97,6 +103,7 @@ export function neckFaults(grid: PolarGrid, spec: DiscSpec): Fault[] {
       where: 'disc.webMm',
       got: `${showMm(solid.worst.lengthMm)} at ${placeText(solid.worst)}, the narrowest of ${solid.count}`,
       allowed: `${showMm(least.landMm)} or more (${spec.process.kind})`,
+      at: placesOf([solid.worst]),
     });
   }
   const open = narrowest(contacts.open, least.windowMm);
@@ -107,6 +114,7 @@ export function neckFaults(grid: PolarGrid, spec: DiscSpec): Fault[] {
       where: 'disc.webMm',
       got: `${showMm(open.worst.lengthMm)} at ${placeText(open.worst)}, the narrowest of ${open.count}`,
       allowed: `${showMm(least.windowMm)} or more (${spec.process.kind})`,
+      at: placesOf([open.worst]),
     });
   }
   return faults;

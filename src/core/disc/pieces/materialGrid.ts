@@ -24,6 +24,32 @@ export function blankGrid(plan: DiscPlan): PolarGrid {
   return fieldGrid(fieldOf(plan), [], []);
 }
 
+/** Heights of the cells of a face with two: 0 for air, then the lower one, then the higher. */
+export const LOW = 1;
+export const HIGH = 2;
+
+/**
+ * A face of two heights: low where a test passes, high everywhere else; or the other way round.
+ *
+ * @param isLow - Levels that lie low; the ground between the tracks lies high.
+ * @param way - `raised` turns it over: those levels stand up from the ground.
+ */
+export function steppedGrid(
+  plan: DiscPlan,
+  isLow: (level: Level) => boolean,
+  way: 'sunk' | 'raised' = 'sunk',
+): PolarGrid {
+  const field = fieldOf(plan);
+  const sectors = field.sectorsWhere(isLow);
+  const ground = fieldGrid(field, sectors, []);
+  const all = fieldGrid(field, sectors, sectors);
+  const filled = all.filled.map((cell, index) => {
+    const isHigh = (ground.filled[index] === 1) === (way === 'sunk');
+    return cell * (isHigh ? HIGH : LOW);
+  });
+  return { ...all, filled };
+}
+
 /** The windows of a disc as if they were material: what is light where the pattern is printed or etched light. */
 export function windowGrid(plan: DiscPlan): PolarGrid {
   const field = fieldOf(plan);

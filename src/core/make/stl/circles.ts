@@ -18,6 +18,8 @@ export interface Circle {
   readonly anglesDeg: readonly Degrees[];
   /** Border between each vertex and the next, the last one's to the first. */
   readonly borders: readonly Border[];
+  /** Grid column that lies beyond each vertex. */
+  readonly columns: readonly number[];
   /** Vertex of the corner at a grid column, or -1. */
   readonly atColumn: Int32Array;
 }
@@ -40,6 +42,8 @@ interface Stretch {
   readonly spanDeg: Degrees;
   readonly border: Border;
   readonly isStraight: boolean;
+  /** Grid column at which it begins. */
+  readonly column: number;
 }
 
 interface Vertices {
@@ -58,6 +62,7 @@ function verticesOf(stretches: readonly Stretch[], radiusMm: number, ringMm: num
   const border = Math.min(inside, sideDeg(radiusMm, Math.min(CHORD_MM, radiusMm * CHORD_SHARE)));
   const anglesDeg: Degrees[] = [];
   const borders: Border[] = [];
+  const columns: number[] = [];
   const firsts: number[] = [];
   for (const stretch of stretches) {
     firsts.push(anglesDeg.length);
@@ -66,18 +71,27 @@ function verticesOf(stretches: readonly Stretch[], radiusMm: number, ringMm: num
     for (let side = 0; side < sides; side++) {
       anglesDeg.push(stretch.fromDeg + (stretch.spanDeg * side) / sides);
       borders.push(stretch.border);
+      columns.push(stretch.column);
     }
   }
-  return { circle: { radiusMm, anglesDeg, borders }, firsts };
+  return { circle: { radiusMm, anglesDeg, borders, columns }, firsts };
 }
 
 /** The bore's outline as a circle whose flat is one straight side. */
+/** How the vertices of a grid lie: on circles about the axis, or on straight lines of a strip. */
+export interface Lie {
+  /** Hole on the shaft; `null` where nothing lies round it. */
+  readonly bore: Bore | null;
+  readonly isUnrolled: boolean;
+}
+
 function boreCircle(bore: Bore, grid: PolarGrid): Circle {
   const sides = boreSides(bore).map(({ fromDeg, spanDeg, isFlat }): Stretch => ({
     fromDeg,
     spanDeg,
     border: 'edge-of-outer',
     isStraight: isFlat,
+    column: 0,
   }));
   const ring = grid.radiiMm[1]! - grid.radiiMm[0]!;
   const atColumn = new Int32Array(grid.anglesDeg.length).fill(-1);
@@ -87,16 +101,17 @@ function boreCircle(bore: Bore, grid: PolarGrid): Circle {
 
 function borderAt(grid: PolarGrid, circle: number, column: number): Border {
   const columns = grid.anglesDeg.length;
-  const inner = grid.filled[(circle - 1) * columns + column] === 1;
-  const outer = circle < rowCount(grid) && grid.filled[circle * columns + column] === 1;
+  const inner = circle > 0 ? grid.filled[(circle - 1) * columns + column]! : 0;
+  const outer = circle < rowCount(grid) ? grid.filled[circle * columns + column]! : 0;
   if (inner === outer) return 'none';
-  return outer ? 'edge-of-outer' : 'edge-of-inner';
+  return outer > inner ? 'edge-of-outer' : 'edge-of-inner';
 }
 
 /** Columns at which a straight edge along a radius touches a circle. */
 function cornersOn(grid: PolarGrid, circle: number): number[] {
   const columns = grid.anglesDeg.length;
   const changes = (row: number, column: number) =>
+    row >= 0 &&
     row < rowCount(grid) &&
     grid.filled[row * columns + column] !== grid.filled[row * columns + ((column + columns - 1) % columns)];
   const corners: number[] = [];
@@ -106,12 +121,13 @@ function cornersOn(grid: PolarGrid, circle: number): number[] {
   return corners;
 }
 
-function gridCircle(grid: PolarGrid, circle: number): Circle {
+function gridCircle(grid: PolarGrid, circle: number, isUnrolled: boolean): Circle {
   const columns = grid.anglesDeg.length;
   const radii = grid.radiiMm;
   const radiusMm = radii[circle]!;
   const outerRing = circle < rowCount(grid) ? radii[circle + 1]! - radiusMm : Infinity;
-  const ring = Math.min(radiusMm - radii[circle - 1]!, outerRing);
+  const innerRing = circle > 0 ? radiusMm - radii[circle - 1]! : Infinity;
+  const ring = Math.min(innerRing, outerRing);
   const corners = cornersOn(grid, circle);
   const starts = corners.length > 0 ? corners : [0];
   const stretches = starts.map((column, i): Stretch => {
@@ -122,7 +138,8 @@ function gridCircle(grid: PolarGrid, circle: number): Circle {
       fromDeg: grid.anglesDeg[column]!,
       spanDeg,
       border: borderAt(grid, circle, column),
-      isStraight: false,
+      isStraight: isUnrolled,
+      column,
     };
   });
   const vertices = verticesOf(stretches, radiusMm, ring);
@@ -135,10 +152,11 @@ function gridCircle(grid: PolarGrid, circle: number): Circle {
  * Vertices on every circle of a disc's grid: a corner wherever a straight edge meets the circle, and enough between
  * corners to follow each arc.
  *
- * @param grid - Material of the disc, row 0 all round the bore.
- * @param bore - Hole on the shaft; it takes the place of the innermost circle. [mm]
+ * @param grid - Material of the disc; cells may hold heights, 0 for air.
+ * @param lie - The bore, where row 0 lies all round it: it takes the place of the innermost circle. [mm]
  * @returns Circles from the bore outwards. n = rows + 1
  */
-export function circlesOf(grid: PolarGrid, bore: Bore): Circle[] {
-  return [boreCircle(bore, grid), ...grid.radiiMm.slice(1).map((_, index) => gridCircle(grid, index + 1))];
+export function circlesOf(grid: PolarGrid, { bore, isUnrolled }: Lie): Circle[] {
+  const first = bore ? boreCircle(bore, grid) : gridCircle(grid, 0, isUnrolled);
+  return [first, ...grid.radiiMm.slice(1).map((_, index) => gridCircle(grid, index + 1, isUnrolled))];
 }

@@ -1,21 +1,15 @@
-import { materialGrid, type DiscPlan } from '../../disc/index.ts';
-import { faceMesh } from './faceMesh.ts';
-import { stlBytes } from './stlBytes.ts';
+import type { DiscPlan } from '../../disc/index.ts';
+import { meshStl } from '../solids/meshStl.ts';
+import { discSolids } from './discSolids.ts';
 
 /**
  * The disc as a solid in binary STL, in millimetres: axis at the origin, patterned face up.
  *
- * Meshed ring by ring on shared vertices, so that it is watertight by construction; arcs are followed to 0.01 mm.
- *
- * @param plan - A disc plan.
- * @returns The whole file, equal plans giving equal bytes; `null` for film, whose print has no thickness.
+ * @param plan - A disc plan of one material.
+ * @returns The whole file, equal plans giving equal bytes; `null` for a print, a board, or a disc of several materials.
  * @check test/journeys/discFilesSolid.test.ts (admesh calls it watertight, volume is area times thickness)
  */
 export function discStl(plan: DiscPlan): Uint8Array | null {
-  if (plan.spec.process.kind === 'film') return null;
-  return stlBytes(
-    faceMesh(materialGrid(plan), plan.spec.bore),
-    plan.spec.thicknessMm,
-    'vanewright disc, millimetres',
-  );
+  const [first, ...others] = discSolids(plan);
+  return first && others.length === 0 ? meshStl(first) : null;
 }

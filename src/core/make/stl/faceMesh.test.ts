@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { discKinds, jettyDisc } from '../../../../test/support/discSpecs.ts';
 import { buildCode } from '../../codes/index.ts';
-import { materialGrid, planDisc } from '../../disc/index.ts';
+import { materialGrid, planDisc, roundSheet } from '../../disc/index.ts';
 import { faceMesh, type FaceMesh } from './faceMesh.ts';
 
 function meshOf({ spec, positions }: Pick<(typeof discKinds)[number], 'spec' | 'positions'>) {
   const plan = planDisc(buildCode(spec.code, positions), spec);
-  return { plan, mesh: faceMesh(materialGrid(plan), spec.bore) };
+  return { plan, mesh: faceMesh(materialGrid(plan), { bore: spec.bore, sheet: roundSheet }) };
 }
 
 /** Sides that only one triangle has, from and to. */
