@@ -1,5 +1,5 @@
 import { boardNamed } from '../core/boards/index.ts';
-import { buildCode, type CodeTable } from '../core/codes/index.ts';
+import { buildCode, staggeredCode, type CodeTable } from '../core/codes/index.ts';
 import { planDisc, type DiscPlan } from '../core/disc/index.ts';
 import { BrokenPromise, VanewrightError, type Problem } from '../core/error/index.ts';
 import { planHead, type HeadPlan } from '../core/head/index.ts';
@@ -28,10 +28,20 @@ export function inPlace<T>(placed: (problem: Problem) => Problem, work: () => T)
   }
 }
 
+/** Code and disc, every second channel beside its neighbours where the maker asks for room between them. */
+function codeOnDisc({ disc: spec, need, head }: Instrument): Pick<Design, 'code' | 'disc'> {
+  const inLine = buildCode(spec.code, need.positions, spec.codeOptions);
+  const disc = planDisc(inLine, spec);
+  if (!head.staggerDeg) return { code: inLine, disc };
+  const radiusOf = (channel: number): number => disc.tracks[inLine.channels[channel]!.track]!.midRadiusMm;
+  const inwardOut = [...inLine.channels.keys()].sort((a, b) => radiusOf(a) - radiusOf(b));
+  const code = staggeredCode(inLine, inwardOut, head.staggerDeg);
+  return { code, disc: planDisc(code, spec) };
+}
+
 /** Design of an instrument that has been read. @throws VanewrightError when any step refuses it. */
 function designOf(instrument: Instrument): Omit<Design, 'placed'> {
-  const code = buildCode(instrument.disc.code, instrument.need.positions, instrument.disc.codeOptions);
-  const disc = planDisc(code, instrument.disc);
+  const { code, disc } = codeOnDisc(instrument);
   const board = boardNamed(instrument.controller.board);
   if (!board) throw new BrokenPromise(`The reader let through a board that does not exist.`);
   const head = planHead(disc, instrument.head, instrument.circuit, board, {

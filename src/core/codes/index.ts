@@ -29,4 +29,5 @@ export { weighCode, type CodeMeasures, type WeighedCode } from './ranking/weighC
 export { DEFAULT_SEARCH, type SearchLimits } from './search/limits.ts';
 export { ROSE_SECTORS, sectorAdvice, type SectorFit } from './properties/sectors.ts';
 export { smallestMark, type SmallestMark } from './properties/smallestMark.ts';
+export { staggeredCode } from './staggeredCode.ts';
 export { levelAt, runAt, runLengthsDeg, trackFromCells } from './track.ts';

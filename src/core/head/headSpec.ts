@@ -58,6 +58,8 @@ export interface HeadSpec {
   readonly radialSdMm: number;
   /** Which way the patterned face looks: it decides whether headings grow with the disc angle or against it. */
   readonly patternedFace: 'up' | 'down';
+  /** Every second channel stands this far beside its neighbours, its track turned with it; 0 where left out. [deg] */
+  readonly staggerDeg?: number;
 }
 
 /** How the controller reads the channels: converter, pins behind comparators, or a chip that gathers them. */
