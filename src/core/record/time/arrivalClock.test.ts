@@ -1,0 +1,44 @@
+import { describe, expect, it } from 'vitest';
+import { seededRandom } from '../../units/index.ts';
+import { ArrivalClock, isSetClock } from './arrivalClock.ts';
+
+describe('times of lines as they come', () => {
+  it.each([
+    ['right', 1],
+    ['0.4 % slow', 0.996],
+    ['0.4 % fast', 1.004],
+  ])('lie within what they say, with a counter that is %s and lines that wait', (_, rate) => {
+    const random = seededRandom(5);
+    const clock = new ArrivalClock();
+    const start = 1_700_000_000_000;
+    let last = -Infinity;
+    for (let i = 0; i < 20_000; i++) {
+      const trueMs = start + 1000 * i;
+      // Mostly a few ms on the way, now and then half a second in a full buffer.
+      const delay = random.uniform() < 0.02 ? 500 * random.uniform() : 8 * random.uniform();
+      const arrived = Math.max(Math.ceil(trueMs + delay), last);
+      last = arrived;
+      const { atMs, withinMs } = clock.take(1000 * i * rate, arrived);
+      expect(Math.abs(atMs - trueMs)).toBeLessThanOrEqual(withinMs);
+      if (i > 100 && rate === 1) expect(Math.abs(atMs - trueMs)).toBeLessThan(20);
+    }
+  });
+
+  it('never go back', () => {
+    const random = seededRandom(6);
+    const clock = new ArrivalClock();
+    let [arrived, before] = [1_700_000_000_000, 0];
+    for (let i = 0; i < 5000; i++) {
+      arrived += 2000 * random.uniform();
+      const { atMs } = clock.take(1000 * i, arrived);
+      expect(atMs).toBeGreaterThanOrEqual(before);
+      before = atMs;
+    }
+  });
+
+  it('are not taken from a clock in 1970, 2000 or 2165', () => {
+    expect(
+      ['1970-01-01', '2000-01-01', '2165-01-01', '2026-11-25'].map((day) => isSetClock(Date.parse(day))),
+    ).toEqual([false, false, false, true]);
+  });
+});
