@@ -1,4 +1,4 @@
-import { worthwhileCauses, type Share } from '../core/proof/index.ts';
+import { isSettled, worthwhileCauses, type Share } from '../core/proof/index.ts';
 import { problemText } from '../core/error/index.ts';
 import { showDegrees, showNumber, showSignificant } from '../core/units/index.ts';
 import type { ProvedDesign } from '../app/api.ts';
@@ -24,7 +24,7 @@ function asBuilt({ proof }: ProvedDesign): string[] {
   return [
     `As drawn   error ${showDegrees(exactTurn.errors.rmsDeg)} rms, ${showDegrees(exactTurn.errors.maxDeg)} at most`,
     `As built   ${builds.builds} virtual builds, seed ${builds.seed}: ${showShare(builds.yield)} meet the need`,
-    `           largest error: half of them within ${showDegrees(p50)}, 95 of 100 within ${showDegrees(p95)}, worst ${showDegrees(worst)}`,
+    `           largest error: half of them within ${showDegrees(p50)}, 95 % within ${showDegrees(p95)}, worst ${showDegrees(worst)}`,
     `           more than one step out over ${showSmallShare(builds.misreadShare)} of the turn, words that do not exist over ${showSmallShare(builds.illegalShare)}`,
   ];
 }
@@ -52,8 +52,17 @@ function tightenFirst({ proof }: ProvedDesign): string[] {
   }
   return causes.map(
     ({ title, advice, yieldWithout, p95WithoutDeg }, i) =>
-      `${i + 1}. ${title}: without it ${showNumber(100 * yieldWithout.value, 1)} % meet the need, 95 of 100 within ${showDegrees(p95WithoutDeg)}. ${advice}`,
+      `${i + 1}. ${title}: without it ${showNumber(100 * yieldWithout.value, 1)} % meet the need, 95 % within ${showDegrees(p95WithoutDeg)}. ${advice}`,
   );
+}
+
+/** The verdict in one line, no firmer than the builds it rests on. */
+function headline({ design, proof }: ProvedDesign): string {
+  if (proof.verdict === 'no') return 'NO, this design will not read right.';
+  const { builds } = proof.builds;
+  return isSettled(proof.builds.yield, design.instrument.need.wantedYield)
+    ? 'YES, this design will read right.'
+    : `YES as far as it goes, but ${builds} virtual ${builds === 1 ? 'build is' : 'builds are'} too few to be sure.`;
 }
 
 /** What `prove` prints: the verdict first, then what it rests on. */
@@ -64,7 +73,7 @@ export function proveText(proved: ProvedDesign): string {
   const lines = [
     `${instrument.name}: ${code.family}, ${code.positions} positions of ${step}`,
     '',
-    proof.verdict === 'yes' ? 'YES, this design will read right.' : 'NO, this design will not read right.',
+    headline(proved),
     ...indent(proof.reasons),
     '',
     ...asBuilt(proved),

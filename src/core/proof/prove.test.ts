@@ -42,16 +42,17 @@ interface Wish {
   readonly spec?: Partial<HeadSpec>;
   readonly circuit?: Partial<CircuitSpec>;
   readonly need?: Partial<typeof NEED>;
+  readonly builds?: number;
 }
 
-function proofOf({ disc: wanted = {}, spec = {}, circuit = {}, need = {} }: Wish = {}) {
+function proofOf({ disc: wanted = {}, spec = {}, circuit = {}, need = {}, builds = 300 }: Wish = {}) {
   const discSpec = { ...DISC, ...wanted };
   const disc = planDisc(buildCode(discSpec.code, need.positions ?? 32), discSpec);
   const head = handHead(disc, {
     spec: { ...LINEAR_HEAD, tangentialSdMm: 0.1, radialSdMm: 0.1, ...spec },
     circuit: { ...QUIET_CIRCUIT, hysteresisCounts: null, noiseCounts: 1, ...circuit },
   });
-  return prove({ instrument: { need: { ...NEED, ...need } }, disc, head, builds: 300, seed: 1 });
+  return prove({ instrument: { need: { ...NEED, ...need } }, disc, head, builds, seed: 1 });
 }
 
 describe('a proof', () => {
@@ -109,6 +110,18 @@ describe('a proof', () => {
     expect(asked.builds.misreadShare).toBeGreaterThan(0);
     expect(asked.reasons.join(' ')).toContain('You accept more than a step of 11.25°');
     expect(proofOf({ disc: loose, need: { accuracyDeg: 11.25 } }).verdict).toBe('no');
+  });
+
+  it('says how many builds it rests on, and that one is too few to be sure', () => {
+    const { verdict, reasons } = proofOf({ builds: 1 });
+    expect(verdict).toBe('yes');
+    expect(reasons[0]).toContain('1 of 1 virtual builds');
+    // All good, 95 in 100 wanted: 19 z² = 72.99 builds, as a maker would type it.
+    expect(reasons[1]).toMatch(
+      /^1 virtual build is too few to be sure: .* from 20\.7 to 100 %.* 73 would do/,
+    );
+    expect(good.reasons[0]).toContain('of 300 virtual builds');
+    expect(good.reasons.join(' ')).not.toContain('too few');
   });
 
   it('repeats a turn rate below one degree a second as it was written', () => {

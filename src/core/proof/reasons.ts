@@ -1,6 +1,7 @@
 import type { HeadPlan } from '../head/index.ts';
 import type { Need } from '../instrument/index.ts';
 import { showDegrees, showMm, showNumber, showSignificant } from '../units/index.ts';
+import { goodOf, tooFewToTell } from './enoughBuilds.ts';
 import type { BuildStatistics, Cause, ExactTurn } from './proof.ts';
 import { familyTitle, jumpText, showShareOf } from './rival.ts';
 
@@ -27,7 +28,8 @@ export function shortfalls(evidence: Evidence): string[] {
 
 /** Why the verdict is yes. */
 export function merits({ head, need, builds }: Evidence): string[] {
-  const { value, low, high } = builds.yield;
+  const { low, high } = builds.yield;
+  const unsure = tooFewToTell(builds, need.wantedYield);
   const percent = (share: number): string => showNumber(100 * share, 1);
   const step = 360 / head.disc.code.positions;
   const beyondStep =
@@ -38,9 +40,10 @@ export function merits({ head, need, builds }: Evidence): string[] {
         ]
       : [];
   return [
-    `${percent(value)} of 100 virtual builds (${percent(low)} to ${percent(high)}) read within ${showDegrees(need.accuracyDeg)} ` +
-      `everywhere, both ways round; you ask for ${percent(need.wantedYield)}.`,
-    `95 of 100 builds are never more than ${showDegrees(builds.maxErrorDeg.p95)} out, half a step of ` +
+    `${goodOf(builds)} virtual builds (${percent(low)} to ${percent(high)} %) read within ${showDegrees(need.accuracyDeg)} ` +
+      `everywhere, both ways round; you ask for ${percent(need.wantedYield)} %.`,
+    ...(unsure === null ? [] : [unsure]),
+    `95 % of them are never more than ${showDegrees(builds.maxErrorDeg.p95)} out, half a step of ` +
       `${showDegrees(step / 2)} included.`,
     ...beyondStep,
     `It is read at up to ${showSignificant(head.speed.limitDegPerS, 2)} deg/s; you ask for ${showSignificant(need.turnRateDegPerS, AS_WRITTEN)} deg/s.`,
@@ -123,13 +126,14 @@ function tooFew({ need, builds, causes, head }: Evidence): string | null {
   if (builds.yield.value >= need.wantedYield) return null;
   const percent = (share: number): string => showNumber(100 * share, 1);
   const [first] = causes;
+  const unsure = tooFewToTell(builds, need.wantedYield);
   const gain = first ? first.yieldWithout.value - builds.yield.value : 0;
   const help =
     first && gain > 0
-      ? ` The worst cause is "${first.title.toLowerCase()}": without it ${percent(first.yieldWithout.value)} would. ${first.advice}`
+      ? ` The worst cause is "${first.title.toLowerCase()}": without it ${percent(first.yieldWithout.value)} % would. ${first.advice}`
       : '';
   return (
-    `Only ${percent(builds.yield.value)} of 100 virtual builds in ${familyTitle(head.disc.code.family)} read within ` +
-    `${showDegrees(need.accuracyDeg)} everywhere; you ask for ${percent(need.wantedYield)}.${help}`
+    `Only ${goodOf(builds)} virtual builds in ${familyTitle(head.disc.code.family)} read within ` +
+    `${showDegrees(need.accuracyDeg)} everywhere; you ask for ${percent(need.wantedYield)} %.${help}${unsure === null ? '' : ` ${unsure}`}`
   );
 }

@@ -2,7 +2,8 @@ import { buildCode, codeProperties, families, positionCentreDeg, type CodeTable 
 import { planDisc, type DiscPlan } from '../disc/index.ts';
 import { VanewrightError, type Problem } from '../error/index.ts';
 import { planHead, type HeadPlan } from '../head/index.ts';
-import { showDegrees, showNumber } from '../units/index.ts';
+import { showDegrees } from '../units/index.ts';
+import { goodOf } from './enoughBuilds.ts';
 import { virtualBuilds, type BuildRequest } from './builds/virtualBuilds.ts';
 import type { BuildStatistics, Proof } from './proof.ts';
 
@@ -67,7 +68,7 @@ interface Built {
 function comparison(own: Built, rival: Built): string {
   const misread = (built: Built): string =>
     `${capital(familyTitle(built.code.family))} was more than a step out over ${showShareOf(built.builds.misreadShare)} of the turn, ` +
-    `and ${showNumber(100 * built.builds.yield.value, 1)} of 100 builds met the need.`;
+    `and ${goodOf(built.builds)} builds met the need.`;
   const jumps = jumpText(rival.code) ?? jumpText(own.code);
   return [jumps, misread(rival), misread(own)].filter((sentence) => sentence !== null).join(' ');
 }

@@ -24,7 +24,7 @@ export interface BuildRequest {
 }
 
 /** Most builds of one request: minutes of work, and far more than any yield needs. */
-const MOST_BUILDS = 10_000_000;
+export const MOST_BUILDS = 10_000_000;
 
 /**
  * Many builds of one design, each with edges, bore, sensors, resistors and thresholds drawn anew.

@@ -2,7 +2,7 @@ import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
 import type { Share } from '../proof.ts';
 
 /** Standard deviations that hold 95 of 100 cases: 1.959964. [-] */
-const Z95 = normalQuantile(0.975, 0, 1);
+export const Z95 = normalQuantile(0.975, 0, 1);
 
 /**
  * Share of successes with the range that holds the true one in 95 of 100 cases.
