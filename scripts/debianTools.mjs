@@ -24,4 +24,10 @@ export const debianTools = [
     why: 'shows the sheets as a printer would, at a known scale',
   },
   { package: 'qpdf', proof: '/usr/bin/qpdf', why: 'says whether a sheet is a sound PDF' },
+  {
+    package: 'lib3mf-dev',
+    proof: '/usr/include/lib3mf/Model/COM/NMR_DLLInterfaces.h',
+    why: 'reads 3MF files as strictly as the format asks',
+  },
+  { package: 'g++', proof: '/usr/bin/g++', why: 'builds the few lines that call that reader' },
 ];
