@@ -77,6 +77,11 @@ describe('a text where a number belongs', () => {
   });
 
   it.each([
+    ['circuit: { noiseCounts: 1,5 }', 'Write noiseCounts: 1.5 (the decimal sign is a point).'],
+    [
+      'circuit: { resistorOhm: 10,000, noiseCounts: 1 }',
+      'Write resistorOhm: 10.000 (the decimal sign is a point), or 10000 for thousands.',
+    ],
     ['circuit: { resistorOhm: 10k }', 'Write the number alone: 10000 ("10k" is 10000 ohm).'],
     [
       'circuit: { resistorOhm: "10,000" }',

@@ -9,6 +9,7 @@ import {
   type YAMLMap,
 } from 'yaml';
 import { VanewrightError, type Problem } from '../../error/index.ts';
+import { decimalComma } from './decimalComma.ts';
 import type { PlacedProblem } from './placedProblem.ts';
 import type { Path, Places } from './places.ts';
 import { quoted } from '../problems/words.ts';
@@ -95,7 +96,8 @@ class TreeReader {
 
   #fields(pairs: readonly Pair[], path: Path): Fields {
     const fields: Fields = Object.create(null) as Fields;
-    for (const { key, value } of pairs) {
+    for (const [i, { key, value }] of pairs.entries()) {
+      if (this.#isAfterComma(pairs, i, path)) continue;
       const offset = this.#offsetOf(key, this.#places.offsetOf(path));
       const name = isScalar(key) && key.value !== null ? String(key.value) : null;
       if (name === null || name === '<<' || name in fields) {
@@ -105,6 +107,19 @@ class TreeReader {
       }
     }
     return fields;
+  }
+
+  /** Whether a field is but the figures after a decimal comma; the number before it is told, and not known. */
+  #isAfterComma(pairs: readonly Pair[], i: number, path: Path): boolean {
+    const whole = pairs[i - 1];
+    if (!whole || !isScalar(whole.key)) return false;
+    const name = String(whole.key.value);
+    const problem = decimalComma(name, whole, pairs[i]!);
+    if (!problem) return false;
+    const { code, ...answers } = problem;
+    this.unknown.push([...path, name]);
+    this.#add(code, [...path, name], this.#offsetOf(whole.value, this.#places.offsetOf(path)), answers);
+    return true;
   }
 
   #addNameProblem(name: string | null, path: Path, offset: number): void {
