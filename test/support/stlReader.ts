@@ -14,6 +14,8 @@ export interface ReadStl {
   readonly volume: number;
   /** Facets that a vertical line meets: 2 through solid, 0 through a hole. */
   crossingsAt(x: number, y: number): number;
+  /** Height of the highest facet there; `null` in a hole. */
+  topAt(x: number, y: number): number | null;
 }
 
 function facetAt(view: DataView, at: number): Facet {
@@ -67,5 +69,11 @@ export function readStl(bytes: Uint8Array): ReadStl {
     facets,
     volume: facets.reduce((sum, facet) => sum + tripleProduct(facet), 0) / 6,
     crossingsAt: (x, y) => bands[bandOf(y)]!.filter((facet) => isMet(facet, x, y)).length,
+    topAt: (x, y) => {
+      const flat = bands[bandOf(y)]!.filter(({ normal }) => normal[2]! > 0.9).filter((facet) =>
+        isMet(facet, x, y),
+      );
+      return flat.length === 0 ? null : Math.max(...flat.map(({ corners }) => corners[0]![2]!));
+    },
   };
 }

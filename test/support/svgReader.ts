@@ -125,10 +125,10 @@ function evenOdd(slopes: readonly Slope[]): (x: number, y: number) => boolean {
   };
 }
 
-/** Reads one SVG file that holds a path with id `disc`. Throws on any command it does not know. */
-export function readSvg(text: string): ReadSvg {
+/** Reads one SVG file that holds a path with an id, `disc` unless told. Throws on any command it does not know. */
+export function readSvg(text: string, id = 'disc'): ReadSvg {
   const root = /<svg[^>]*>/.exec(text)![0];
-  const path = /<path[^>]*id="disc"[^>]*>/.exec(text)![0];
+  const path = new RegExp(`<path[^>]*id="${id}"[^>]*>`).exec(text)![0];
   const slopes: Slope[] = [];
   const count = { subpaths: 0, arcs: 0, lines: 0 };
   let [x, y, startX, startY, twiceArea] = [0, 0, 0, 0, 0];

@@ -1,5 +1,8 @@
 export { CAUTIONS_DEFER, cautionsFor, lineClearanceM, type Caution } from './cautions.ts';
-export { makeParts, partNames, type MadeFile, type MakePart } from './parts.ts';
+export type { MadeFile } from './madeFile.ts';
+export { makeParts, partNames, type MakePart } from './parts.ts';
+export { discFiles } from './discFiles.ts';
+export { discSolids } from './stl/discSolids.ts';
 export { discPicture } from './pictures/discPicture.ts';
 export { dividerPicture } from './pictures/dividerPicture.ts';
 export { signalPicture } from './pictures/signalPicture.ts';

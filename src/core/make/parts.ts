@@ -1,25 +1,17 @@
+import { codeCsv, codeJson } from '../codes/index.ts';
 import { csvText } from '../report/index.ts';
 import { partsList, programFor } from '../program/index.ts';
+import { discFiles } from './discFiles.ts';
+import type { MadeFile } from './madeFile.ts';
 import { buildSheet, type ProvedParts } from './sheet/sheet.ts';
-import { discStl } from './stl/discStl.ts';
-import { discSvg } from './svg/discSvg.ts';
-
-/** One file of a result. */
-export interface MadeFile {
-  /** Path below the result's folder, `/` between names. */
-  readonly path: string;
-  readonly content: string | Uint8Array;
-}
 
 /** How each part of a build becomes files; the order is that of the job. */
 const makers = {
-  disc: ({ disc }: ProvedParts): MadeFile[] => {
-    const solid = discStl(disc);
-    return [
-      { path: 'disc.svg', content: discSvg(disc) },
-      ...(solid === null ? [] : [{ path: 'disc.stl', content: solid }]),
-    ];
-  },
+  disc: ({ disc }: ProvedParts): MadeFile[] => [
+    ...discFiles(disc),
+    { path: 'code.csv', content: codeCsv(disc.code) },
+    { path: 'code.json', content: codeJson(disc.code) },
+  ],
   program: ({ instrument, head }: ProvedParts): MadeFile[] => {
     const { fileName, source } = programFor(instrument, head);
     // The usual editor of such programs opens a file only from a folder of the same name.
