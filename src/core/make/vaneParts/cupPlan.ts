@@ -1,4 +1,7 @@
+import { boreCircleMm, type Bore } from '../../disc/index.ts';
+import type { Problem } from '../../error/index.ts';
 import type { CupShapeSpec } from '../../instrument/index.ts';
+import { showMm } from '../../units/index.ts';
 import { CUP_ARM, PLASTIC_KG_PER_M3 } from './materials.ts';
 
 /** Wind for which the pull on an arm is told. [m/s] @source own choice, above Beaufort 12, which begins at 32.7 m/s. */
@@ -14,6 +17,8 @@ export interface CupPlan extends CupShapeSpec {
   /** Cone with half a right angle: as deep as its mouth is wide in radius. [mm] */
   readonly depthMm: number;
   readonly cupMassG: number;
+  /** Outside of the hub. [mm] */
+  readonly hubRadiusMm: number;
   /** Rod from the hub's socket to the cup's. [mm] */
   readonly rodMm: number;
   /** Turns in each metre of wind, roughly; calibrate for the true one. [1/m] */
@@ -25,8 +30,11 @@ export interface CupPlan extends CupShapeSpec {
 /** Flat at the tip of a cone, so that it prints without a point. [mm] */
 export const TIP_MM = 2;
 
-/** Hub: radius, height, depth of the sockets. [mm] */
-export const [HUB_RADIUS_MM, HUB_HEIGHT_MM, SOCKET_MM] = [18, 14, 10];
+/** Hub: height, depth of the sockets, and wall between shaft and sockets. [mm] */
+export const [HUB_HEIGHT_MM, SOCKET_MM, HUB_WALL_MM] = [14, 10, 5.5];
+
+/** Least rod seen between hub and cup. [mm] @source own choice: room to glue. */
+const LEAST_ROD_MM = 5;
 
 /** Boss on the cup: length beyond the rim, width, height, depth of its socket. [mm] */
 export const BOSS = { beyondMm: 10, widthMm: 8, heightMm: 8, socketMm: 10 } as const;
@@ -40,26 +48,50 @@ export function coneShellMm3({ mouthMm, wallMm }: Pick<CupShapeSpec, 'mouthMm' |
   return frustum(outer, TIP_MM) - frustum(inner, 0);
 }
 
+/** Of the radius, what is no rod: half a cup, its boss less the socket, and the hub less its socket. [mm] */
+function takenMm(outerRadiusMm: number, hubRadiusMm: number): number {
+  return outerRadiusMm + (BOSS.beyondMm - BOSS.socketMm) + (hubRadiusMm - SOCKET_MM);
+}
+
 /**
  * What cups of a size weigh, how fast they turn and how hard they pull.
  *
+ * @param bore - The shaft. [mm]
  * @source turns = U / (2π R k), k the cup factor; pull = m (2π R turns)² / R = m U² / (k² R).
  * @check src/core/make/vaneParts/vaneParts.test.ts
  */
-export function cupPlan(want: CupShapeSpec): CupPlan {
+export function cupPlan(want: CupShapeSpec, bore: Bore): CupPlan {
   const outerRadiusMm = want.mouthMm / 2 + Math.SQRT2 * want.wallMm;
   const cupMassG =
     (coneShellMm3(want) + BOSS.beyondMm * BOSS.widthMm * BOSS.heightMm) * 1e-6 * PLASTIC_KG_PER_M3;
   const radiusM = want.radiusMm / 1000;
-  const rodMm = want.radiusMm - outerRadiusMm - (HUB_RADIUS_MM - SOCKET_MM) - (BOSS.beyondMm - BOSS.socketMm);
+  const hubRadiusMm = boreCircleMm(bore) / 2 + HUB_WALL_MM + SOCKET_MM;
+  const rodMm = want.radiusMm - takenMm(outerRadiusMm, hubRadiusMm);
   const pulledKg = cupMassG / 1000 + (CUP_ARM.kgPerM * rodMm) / 1000;
   return {
     ...want,
     outerRadiusMm,
     depthMm: outerRadiusMm - TIP_MM,
     cupMassG,
+    hubRadiusMm,
     rodMm,
     turnsPerM: 1 / (2 * Math.PI * radiusM * CUP_FACTOR),
     pullN: (pulledKg * STORM_M_PER_S ** 2) / (CUP_FACTOR ** 2 * radiusM),
   };
+}
+
+/** Cups so near the hub that no rod is left between. @returns One `make/cups-too-close` at most. */
+export function cupProblems({ outerRadiusMm, hubRadiusMm, rodMm, radiusMm }: CupPlan): Problem[] {
+  if (rodMm >= LEAST_ROD_MM) return [];
+  const least = Math.ceil(takenMm(outerRadiusMm, hubRadiusMm) + LEAST_ROD_MM);
+  return [
+    {
+      code: 'make/cups-too-close',
+      what: 'The cups stand so near the axis that no rod is left between them and the hub.',
+      where: 'parts.cups.radiusMm',
+      got: showMm(radiusMm),
+      allowed: `${showMm(least)} or more for cups of this mouth on this shaft`,
+      fix: `Set parts.cups.radiusMm to ${least}, or make the cups smaller.`,
+    },
+  ];
 }

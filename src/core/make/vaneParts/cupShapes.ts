@@ -2,7 +2,7 @@ import type { Bore } from '../../disc/index.ts';
 import { circleOutline } from '../solids/outline.ts';
 import { boreIn, holeIn, type PrintSetting } from '../solids/print.ts';
 import type { Shape, ShapeKit } from '../solids/shapeKit.ts';
-import { BOSS, HUB_HEIGHT_MM, HUB_RADIUS_MM, SOCKET_MM, TIP_MM, type CupPlan } from './cupPlan.ts';
+import { BOSS, HUB_HEIGHT_MM, SOCKET_MM, TIP_MM, type CupPlan } from './cupPlan.ts';
 import { CUP_ARM } from './materials.ts';
 
 /** Play of a rod in its socket: glued. [mm] */
@@ -63,18 +63,16 @@ export function cupShape(kit: ShapeKit, plan: CupPlan, print: PrintSetting): Sha
 
 /** Hub that takes the rods of all cups, a shaft from below and a set screw. */
 export function cupHubShape(kit: ShapeKit, plan: CupPlan, bore: Bore, print: PrintSetting): Shape {
-  const height = HUB_HEIGHT_MM;
+  const [height, radius] = [HUB_HEIGHT_MM, plan.hubRadiusMm];
   const sockets = Array.from({ length: plan.cups }, (_, cup) =>
-    socket(kit, print, height / 2, [HUB_RADIUS_MM - SOCKET_MM, HUB_RADIUS_MM + 1]).turned(
-      (360 * cup) / plan.cups,
-    ),
+    socket(kit, print, height / 2, [radius - SOCKET_MM, radius + 1]).turned((360 * cup) / plan.cups),
   );
   const screw = kit
-    .prism([circleOutline(holeIn(print, 2.6) / 2)], [0, HUB_RADIUS_MM + 1])
+    .prism([circleOutline(holeIn(print, 2.6) / 2)], [0, radius + 1])
     .tilted(-90)
     .moved(0, 0, height / 2)
     .turned(180 / plan.cups);
   return kit
-    .cylinder(HUB_RADIUS_MM, [0, height])
+    .cylinder(radius, [0, height])
     .minus(kit.prism([boreIn(print, bore)], [-1, height - 2]), ...sockets, screw);
 }

@@ -7,7 +7,7 @@ import { cornerOf, cross, dot, meshVolumeMm3, type Triple } from '../solids/mesh
 import { printSetting } from '../solids/print.ts';
 import { withShapes } from '../solids/shapeKit.ts';
 import type { Mesh } from '../solids/solid.ts';
-import { coneShellMm3, cupPlan } from './cupPlan.ts';
+import { coneShellMm3, cupPlan, cupProblems } from './cupPlan.ts';
 import { cupShape } from './cupShapes.ts';
 import { PLASTIC_KG_PER_M3, STEEL_KG_PER_M3, VANE_ARM } from './materials.ts';
 import { vanePlan, type VaneWant } from './vanePlan.ts';
@@ -102,7 +102,7 @@ describe('a vane', () => {
 });
 
 describe('cups', () => {
-  const plan = cupPlan(parts.cups);
+  const plan = cupPlan(parts.cups, disc.bore);
 
   it('have the volume of a cone shell with a boss', async () => {
     const mesh = await withShapes((kit) => cupShape(kit, plan, exact).mesh());
@@ -116,6 +116,15 @@ describe('cups', () => {
   it('have walls as thick as asked, square to the slope', () => {
     // Two cones of the same slope, their radii apart by √2 walls, lie one wall apart.
     expect((plan.outerRadiusMm - plan.mouthMm / 2) / Math.SQRT2).toBeCloseTo(parts.cups.wallMm, 12);
+  });
+
+  it('are refused where they leave no rod to the hub, with the least radius that does', () => {
+    const small = { ...parts.cups, radiusMm: 30 };
+    const [problem] = cupProblems(cupPlan(small, disc.bore));
+    expect(problem).toMatchObject({ code: 'make/cups-too-close' });
+    const radiusMm = Number(/radiusMm to (\d+)/.exec(problem!.fix)![1]);
+    expect(cupProblems(cupPlan({ ...small, radiusMm }, disc.bore))).toEqual([]);
+    expect(cupProblems(cupPlan({ ...small, radiusMm: radiusMm - 1 }, disc.bore))).toHaveLength(1);
   });
 
   it('pull as a mass on a circle does', () => {

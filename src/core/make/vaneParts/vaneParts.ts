@@ -5,7 +5,7 @@ import { showNumber } from '../../units/index.ts';
 import { madePart, type MadePart } from '../solids/madePart.ts';
 import type { PrintSetting } from '../solids/print.ts';
 import type { ShapeKit } from '../solids/shapeKit.ts';
-import { cupPlan, STORM_M_PER_S } from './cupPlan.ts';
+import { cupPlan, cupProblems, STORM_M_PER_S } from './cupPlan.ts';
 import { cupHubShape, cupShape } from './cupShapes.ts';
 import { CUP_ARM, VANE_ARM } from './materials.ts';
 import { vanePlan, type VaneWant } from './vanePlan.ts';
@@ -78,7 +78,9 @@ export function vaneParts(kit: ShapeKit, want: VaneWant, { bore, print }: Turnin
 
 /** Cup and hub; the cup is printed once for each arm. @param want - Sizes. */
 export function cupParts(kit: ShapeKit, want: CupShapeSpec, { bore, print }: TurningBuild): TurningParts {
-  const plan = cupPlan(want);
+  const plan = cupPlan(want, bore);
+  const problems = cupProblems(plan);
+  if (problems.length > 0) return { parts: [], problems };
   return {
     problems: [],
     parts: [

@@ -1,4 +1,4 @@
-import type { Bore } from '../../disc/index.ts';
+import { boreCircleMm, type Bore } from '../../disc/index.ts';
 import { circleOutline } from '../solids/outline.ts';
 import { boreIn, holeIn, type PrintSetting } from '../solids/print.ts';
 import type { Shape, ShapeKit } from '../solids/shapeKit.ts';
@@ -58,7 +58,7 @@ export function noseShape(kit: ShapeKit, { weight }: VanePlan, print: PrintSetti
 
 /** The hub that joins tube and shaft: shaft from below, tube across, a set screw for each. */
 export function vaneHubShape(kit: ShapeKit, bore: Bore, print: PrintSetting): Shape {
-  const radius = Math.max(bore.diameterMm, VANE_ARM.diameterMm) / 2 + HUB_WALL_MM;
+  const radius = Math.max(boreCircleMm(bore), VANE_ARM.diameterMm) / 2 + HUB_WALL_MM;
   const tubeAt = HUB_GRIP_MM + VANE_ARM.diameterMm / 2 + 2;
   const top = tubeAt + VANE_ARM.diameterMm / 2 + 5;
   const screw = holeIn(print, SET_SCREW_MM);
