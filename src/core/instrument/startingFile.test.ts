@@ -61,6 +61,13 @@ describe('the file a maker begins from', () => {
     ['two\nlines', 'instrument/bad-text'],
     ['\u202egnp.enav', 'instrument/bad-text'],
     ['\ud800', 'instrument/bad-text'],
+    ['   ', 'instrument/bad-text'],
+    ['\u00a0\u2003', 'instrument/bad-text'],
+    ['va\u200bne', 'instrument/bad-text'],
+    ['va\u200dne', 'instrument/bad-text'],
+    ['\u2060', 'instrument/bad-text'],
+    ['\u3164', 'instrument/bad-text'],
+    ['vane\u{e0041}', 'instrument/bad-text'],
   ])('is not made for the name %j', (name, code) => {
     expect(() => startingFile(name)).toThrow(VanewrightError);
     expect(() => startingFile(name)).toThrow(code);

@@ -63,7 +63,7 @@ function wrongLength(path: Path, schema: FieldSchema, value: unknown): FieldProb
 }
 
 function badText(path: Path, schema: FieldSchema, value: unknown): FieldProblem {
-  const what = `${pathText(path)} holds a line break or a character that cannot be seen.`;
+  const what = `${pathText(path)} is blank, or holds a line break or a character that cannot be seen.`;
   const fix = 'Type the text again on one line, with letters, figures and ordinary signs only.';
   return simple('instrument/bad-text', what, path, schema, value, fix);
 }

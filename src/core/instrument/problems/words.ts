@@ -1,4 +1,5 @@
 import type { FieldSchema } from '../schema/fieldSchema.ts';
+import { UNSEEN_MARKS } from '../schema/seenText.ts';
 
 /** Longest piece of the maker's own text that an error repeats. [characters] */
 const LONGEST_QUOTE = 60;
@@ -13,13 +14,9 @@ export function withUnit(value: number | string, unit: string | undefined): stri
   return unit === undefined || unit === '-' ? String(value) : `${value} ${unit}`;
 }
 
-/** Characters that would break a line or hide in it. */
-const UNSEEN =
-  /[\u0000-\u001f\u007f-\u009f\u2028\u2029\u200e\u200f\u202a-\u202e\u2066-\u2069\ufeff\ud800-\udfff]/g;
-
 /** The text on one line, with what cannot be seen spelt out. */
 export function spelt(text: string): string {
-  return text.replace(UNSEEN, (mark) => `\\u${mark.charCodeAt(0).toString(16).padStart(4, '0')}`);
+  return text.replace(UNSEEN_MARKS, (mark) => `\\u${mark.charCodeAt(0).toString(16).padStart(4, '0')}`);
 }
 
 /** The same between quotation marks, shortened. */

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { SEEN_TEXT } from './seenText.ts';
 
 /** What an editor, an error and the reference page say about a field besides its range. */
 export interface FieldNotes {
@@ -35,16 +36,9 @@ export function heading(meaning: string): z.ZodNumber {
   return z.number().min(0).lt(360).meta({ description: meaning, unit: 'deg' });
 }
 
-/**
- * Text without what no name may hold: controls, line breaks, marks that reverse the direction of writing, and
- * halves of characters; names are printed on sheets and written into programs.
- */
-const PLAIN_TEXT =
-  /^(?:[^\u0000-\u001f\u007f-\u009f\u2028\u2029\u200e\u200f\u202a-\u202e\u2066-\u2069\ufeff\ud800-\udfff]|[\ud800-\udbff][\udc00-\udfff])*$/;
-
 /** One line of text a maker types. */
 export function line(longest: number, notes: FieldNotes): z.ZodString {
-  return z.string().min(1).max(longest).regex(PLAIN_TEXT).meta(noteMeta(notes));
+  return z.string().min(1).max(longest).regex(SEEN_TEXT).meta(noteMeta(notes));
 }
 
 /** One of a few names. */
