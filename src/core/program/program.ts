@@ -1,6 +1,7 @@
 import type { HeadPlan } from '../head/index.ts';
 import type { Instrument } from '../instrument/index.ts';
 import { programFacts } from './facts.ts';
+import { programName } from './programName.ts';
 import { circuitText } from './sketch/circuit.ts';
 import { cupsText } from './sketch/cups.ts';
 import { discText } from './sketch/disc.ts';
@@ -15,16 +16,6 @@ export interface Program {
   /** `<name>.ino`; the tools for these boards want a folder of the same name around it. */
   readonly fileName: string;
   readonly source: string;
-}
-
-/** Longest name that the tools for these boards take. [characters] */
-const NAME_MOST = 63;
-
-/** Name of the program: letters, digits and `_` of the instrument's name, or `vane`. */
-function programName(instrumentName: string): string {
-  const plain = instrumentName.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
-  const words = plain.replace(/[^a-z0-9]+/g, '_').replace(/^_+|_+$/g, '');
-  return words.slice(0, NAME_MOST).replace(/_+$/, '') || 'vane';
 }
 
 /**
