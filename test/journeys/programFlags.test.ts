@@ -39,6 +39,8 @@ function setCounter(chip: AvrChip, name: string, value: number): void {
 /** A chip that has read position 0 for some lines, and the flags of all lines from here on. */
 function started(): { chip: AvrChip; flagsSince: () => LineFlag[] } {
   const chip = new AvrChip(program.hex);
+  show(chip, wordOf(1)); // word 0 is all light, which alone could be no disc
+  chip.runMs(4);
   show(chip, wordOf(0));
   chip.runMs(12);
   const first = chip.lines.length - 1;
@@ -138,6 +140,7 @@ describe('what a line says about itself', () => {
   });
 
   it('sends every flag there is in these cases', () => {
-    expect(Object.keys(lineFlags)).toEqual(['impossibleJump', 'illegalBefore', 'illegalWord']);
+    const elsewhere = ['interpolated', 'stuckChannel', 'allDark', 'allLight', 'daylight', 'turnRecording'];
+    expect(Object.keys(lineFlags)).toEqual(['impossibleJump', 'illegalBefore', 'illegalWord', ...elsewhere]);
   });
 });

@@ -5,6 +5,7 @@ import { mkdir, mkdtemp, readdir, readFile, rename, rm, writeFile } from 'node:f
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { promisify } from 'node:util';
+import type { AvrChipName } from './avrChips.ts';
 
 const run = promisify(execFile);
 
@@ -14,14 +15,34 @@ const CORE = join(HARDWARE, 'cores/arduino');
 
 // The flags of the core's own platform.txt. The core itself needs -fpermissive, and DECIMAL_DIG, which the
 // Debian compiler (gcc 5.4) does not define for C++.
-const TARGET = [
-  '-mmcu=atmega328p',
-  '-DF_CPU=16000000L',
-  '-DARDUINO=10819',
-  '-DARDUINO_AVR_UNO',
-  '-DARDUINO_ARCH_AVR',
-];
-const INCLUDES = [`-I${CORE}`, `-I${join(HARDWARE, 'variants/standard')}`];
+const targets = {
+  atmega328p: { defines: ['-DARDUINO_AVR_UNO'], variant: 'standard' },
+  // The USB part wants a name and numbers; these are the core's own, and nothing is ever plugged in.
+  atmega32u4: {
+    defines: [
+      '-DARDUINO_AVR_LEONARDO',
+      '-DUSB_VID=0x2341',
+      '-DUSB_PID=0x8036',
+      '-DUSB_MANUFACTURER="Unknown"',
+      '-DUSB_PRODUCT="board"',
+    ],
+    variant: 'leonardo',
+  },
+};
+
+/** Flags that depend on the chip. */
+function targetFlags(chip: AvrChipName): string[] {
+  const { defines, variant } = targets[chip];
+  return [
+    `-mmcu=${chip}`,
+    '-DF_CPU=16000000L',
+    '-DARDUINO=10819',
+    '-DARDUINO_ARCH_AVR',
+    ...defines,
+    `-I${CORE}`,
+    `-I${join(HARDWARE, 'variants', variant)}`,
+  ];
+}
 const COMMON = ['-c', '-g', '-Os', '-ffunction-sections', '-fdata-sections', '-flto', '-fno-fat-lto-objects'];
 const CPP = ['-std=gnu++11', '-fno-exceptions', '-fno-threadsafe-statics', '-DDECIMAL_DIG=__DECIMAL_DIG__'];
 
@@ -31,11 +52,15 @@ function flagsFor(source: string): string[] {
 }
 
 /** Compiles the core into `folder/core.a`. */
-async function compileCore(folder: string, sources: readonly string[]): Promise<void> {
+async function compileCore(
+  folder: string,
+  sources: readonly string[],
+  target: readonly string[],
+): Promise<void> {
   const objects: string[] = [];
   for (const source of sources) {
     const object = join(folder, `${basename(source)}.o`);
-    await run('avr-gcc', [...flagsFor(source), ...TARGET, ...INCLUDES, source, '-o', object]);
+    await run('avr-gcc', [...flagsFor(source), ...target, source, '-o', object]);
     objects.push(object);
   }
   await run('avr-gcc-ar', ['rcs', join(folder, 'core.a'), ...objects]);
@@ -49,28 +74,30 @@ function missingTool(error: unknown): never {
   });
 }
 
-let core: Promise<string> | null = null;
+const cores = new Map<AvrChipName, Promise<string>>();
 
 /**
  * The compiled core, made once a machine: the folder's name is a hash of compiler, flags and sources, and the finished
  * folder is moved into place, so that tests running side by side never see half of it.
  */
-function compiledCore(): Promise<string> {
-  core ??= buildCore().catch(missingTool);
-  return core;
+function compiledCore(chip: AvrChipName): Promise<string> {
+  const known = cores.get(chip) ?? buildCore(chip).catch(missingTool);
+  cores.set(chip, known);
+  return known;
 }
 
-async function buildCore(): Promise<string> {
+async function buildCore(chip: AvrChipName): Promise<string> {
+  const target = targetFlags(chip);
   const { stdout: compiler } = await run('avr-gcc', ['--version']);
   const names = (await readdir(CORE)).sort();
-  const hash = createHash('sha256').update(JSON.stringify([compiler, TARGET, COMMON, CPP]));
+  const hash = createHash('sha256').update(JSON.stringify([compiler, target, COMMON, CPP]));
   for (const name of names) hash.update(name).update(await readFile(join(CORE, name)));
   const kept = join(tmpdir(), `avr-core-${hash.digest('hex').slice(0, 24)}`);
   const archive = join(kept, 'core.a');
   if (existsSync(archive)) return archive;
   const made = await mkdtemp(join(tmpdir(), 'avr-core-making-'));
   const sources = names.filter((name) => /\.(c|cpp|S)$/.test(name)).map((name) => join(CORE, name));
-  await compileCore(made, sources);
+  await compileCore(made, sources, target);
   try {
     await rename(made, kept);
   } catch (error) {
@@ -93,18 +120,18 @@ export interface AvrProgram {
 }
 
 /** Compiles a program with every warning an error, and links it with the real core. */
-export async function buildAvr(source: string): Promise<AvrProgram> {
-  const archive = await compiledCore();
+export async function buildAvr(source: string, chip: AvrChipName = 'atmega328p'): Promise<AvrProgram> {
+  const archive = await compiledCore(chip);
   const folder = await mkdtemp(join(tmpdir(), 'avr-program-'));
   try {
     const at = (name: string): string => join(folder, name);
     await mkdir(at('program'));
     await writeFile(at('program/program.ino'), source);
     // prettier-ignore
-    await run('avr-g++', [...COMMON, ...CPP, '-Wall', '-Wextra', '-Werror', ...TARGET,
-      ...INCLUDES, '-x', 'c++', '-include', 'Arduino.h', at('program/program.ino'), '-o', at('program.o')]);
+    await run('avr-g++', [...COMMON, ...CPP, '-Wall', '-Wextra', '-Werror', ...targetFlags(chip),
+      '-x', 'c++', '-include', 'Arduino.h', at('program/program.ino'), '-o', at('program.o')]);
     // prettier-ignore
-    await run('avr-gcc', ['-w', '-Os', '-g', '-flto', '-fuse-linker-plugin', '-Wl,--gc-sections', '-mmcu=atmega328p',
+    await run('avr-gcc', ['-w', '-Os', '-g', '-flto', '-fuse-linker-plugin', '-Wl,--gc-sections', `-mmcu=${chip}`,
       '-o', at('program.elf'), at('program.o'), archive, '-lm']);
     await run('avr-objcopy', ['-O', 'ihex', '-R', '.eeprom', at('program.elf'), at('program.hex')]);
     const { stdout: sizes } = await run('avr-size', [at('program.elf')]);

@@ -1,23 +1,25 @@
 import {
   ADCMuxInputType,
   AVRADC,
-  adcConfig,
+  AVRClock,
+  AVREEPROM,
   AVRIOPort,
   AVRTimer,
   AVRUSART,
+  AVRWatchdog,
   avrInstruction,
   CPU,
-  portBConfig,
-  portCConfig,
-  portDConfig,
-  timer0Config,
-  timer1Config,
-  timer2Config,
-  usart0Config,
+  PinState,
+  type AVRPortConfig,
 } from 'avr8js';
+import { avrChips, type AvrChipName, type PortPin } from './avrChips.ts';
 
 /** Clock of the chip. [Hz] */
 export const CLOCK_HZ = 16_000_000;
+
+/** Register of the reason for a start, and its bits. */
+const MCUSR = 0x54;
+const startBits = { power: 1, outside: 2, brownOut: 4, watchdog: 8, unknown: 0 } as const;
 
 /** Program memory from Intel HEX; a record has length, address, type, bytes and a sum. */
 function programMemory(hex: string): Uint16Array {
@@ -31,81 +33,186 @@ function programMemory(hex: string): Uint16Array {
   return new Uint16Array(bytes.buffer);
 }
 
-/** An emulated ATmega328P with a program in it: voltages and levels go in, lines of text come out. */
+/** What a test may choose about a chip. */
+export interface ChipWishes {
+  readonly chip?: AvrChipName;
+  /** Memory that outlives the supply; share it between chips to cut the supply in between. */
+  readonly eeprom?: Uint8Array;
+  readonly start?: keyof typeof startBits;
+}
+
+/** Memory without power, as it leaves the factory. */
+export const freshEeprom = (): Uint8Array => new Uint8Array(1024).fill(0xff);
+
+/** An emulated chip with a program in it: voltages and levels go in, lines of text come out. */
 export class AvrChip {
-  /** Everything sent so far, cut at line feeds; the last one may not be complete. */
+  /** Everything sent so far but status lines, cut at line feeds; the last one may not be complete. */
   readonly lines: string[] = [''];
+  /** Status lines sent so far. */
+  readonly statuses: string[] = [];
   /** Cycles at which a conversion was started. */
   readonly conversionCycles: number[] = [];
   /** Called before each conversion of an input, so that a test can make noise. */
   beforeConversion: (input: number) => void = () => {};
-  private readonly cpu: CPU;
-  private readonly adc: AVRADC;
-  private readonly portD: AVRIOPort;
+  /** Called after a pin of the chip may have changed. */
+  onPins: () => void = () => {};
+  /** Whether conversions come to an end; a program waits for ever when they do not. */
+  converts = true;
+  readonly eeprom: Uint8Array;
+  readonly #memory: Uint16Array;
+  readonly #chip: (typeof avrChips)[AvrChipName];
+  readonly #volts: number[] = [];
+  readonly #levels = new Map<string, boolean>();
+  #cpu!: CPU;
+  #inputs: number[] = [];
+  #usart!: AVRUSART;
+  #ports = new Map<string, AVRIOPort>();
+  #mustRestart = false;
+  #cyclesBefore = 0;
 
-  constructor(hex: string) {
-    const cpu = new CPU(programMemory(hex), 2048);
-    this.cpu = cpu;
-    // Without all three timers the millisecond counter of the core stands still.
-    for (const config of [timer0Config, timer1Config, timer2Config]) new AVRTimer(cpu, config);
-    for (const config of [portBConfig, portCConfig]) new AVRIOPort(cpu, config);
-    this.portD = new AVRIOPort(cpu, portDConfig);
-    this.adc = new AVRADC(cpu, adcConfig);
-    const convert = this.adc.onADCRead;
-    this.adc.onADCRead = (input) => {
-      this.conversionCycles.push(cpu.cycles);
-      if (input.type === ADCMuxInputType.SingleEnded) this.beforeConversion(input.channel);
-      convert(input);
-    };
-    const usart = new AVRUSART(cpu, usart0Config, CLOCK_HZ);
-    usart.onByteTransmit = (byte) => {
-      if (byte === 10) this.lines.push('');
-      else this.lines[this.lines.length - 1] += String.fromCharCode(byte);
-    };
-    this.setDigital(2, true); // pulled up until a switch closes
-    this.setDigital(3, true);
+  constructor(
+    hex: string,
+    { chip = 'atmega328p', eeprom = freshEeprom(), start = 'power' }: ChipWishes = {},
+  ) {
+    this.#memory = programMemory(hex);
+    this.#chip = avrChips[chip];
+    this.eeprom = eeprom;
+    this.#begin(start);
+    for (const pin of [2, 3]) this.setDigital(pin, true); // pulled up until a switch closes
   }
 
-  /** Time since power came. [us] */
+  /** A chip fresh from its reset, with the same program and the same world around it. */
+  #begin(start: keyof typeof startBits): void {
+    const chip = this.#chip;
+    const cpu = new CPU(this.#memory, chip.ramBytes);
+    this.#cpu = cpu;
+    cpu.reset = () => (this.#mustRestart = true);
+    cpu.data[MCUSR] = startBits[start];
+    // Without all its timers the millisecond counter of the core stands still.
+    for (const config of chip.timers) new AVRTimer(cpu, config);
+    const ports = Object.entries(chip.ports as Record<string, AVRPortConfig>);
+    this.#ports = new Map(ports.map(([name, config]) => [name, new AVRIOPort(cpu, config)]));
+    for (const port of this.#ports.values()) port.addListener(() => this.onPins());
+    this.#converter(cpu);
+    this.#usart = new AVRUSART(cpu, chip.usart, CLOCK_HZ);
+    this.#usart.onByteTransmit = (byte) => this.#sent(byte);
+    const memory = this.eeprom;
+    const backend = {
+      readMemory: (at: number) => memory[at]!,
+      writeMemory: (at: number, value: number) => void (memory[at]! &= value),
+      eraseMemory: (at: number) => void (memory[at] = 0xff),
+    };
+    new AVREEPROM(cpu, backend, chip.eeprom);
+    new AVRWatchdog(cpu, chip.watchdog, new AVRClock(cpu, CLOCK_HZ));
+    if (chip.pll !== null) cpu.readHooks[chip.pll] = () => cpu.data[chip.pll]! | 1;
+    for (const [key, high] of this.#levels) this.#setPort(key, high);
+  }
+
+  #converter(cpu: CPU): void {
+    const adc = new AVRADC(cpu, this.#chip.adc);
+    this.#volts.forEach((volts, input) => (adc.channelValues[input] = volts));
+    this.#inputs = adc.channelValues;
+    const convert = adc.onADCRead;
+    adc.onADCRead = (input) => {
+      this.conversionCycles.push(this.#cyclesBefore + cpu.cycles);
+      if (input.type === ADCMuxInputType.SingleEnded) this.beforeConversion(input.channel);
+      if (this.converts) convert(input);
+    };
+  }
+
+  #sent(byte: number): void {
+    const last = this.lines.length - 1;
+    if (byte !== 10) {
+      this.lines[last] += String.fromCharCode(byte);
+    } else if (this.lines[last]!.startsWith('vws')) {
+      this.statuses.push(this.lines[last]!);
+      this.lines[last] = '';
+    } else {
+      this.lines.push('');
+    }
+  }
+
+  /** Time since power came first. [us] */
   get nowUs(): number {
-    return (this.cpu.cycles * 1e6) / CLOCK_HZ;
+    return ((this.#cyclesBefore + this.#cpu.cycles) * 1e6) / CLOCK_HZ;
+  }
+
+  /** Cuts the supply for a moment: everything but the memory that outlives it begins anew. */
+  restart(start: keyof typeof startBits): void {
+    this.#cyclesBefore += this.#cpu.cycles;
+    this.#mustRestart = false;
+    this.lines[this.lines.length - 1] = '';
+    this.#begin(start);
   }
 
   /** Voltage of an analog input from now on. [V] */
   setVolts(input: number, volts: number): void {
-    this.adc.channelValues[input] = volts;
+    this.#volts[input] = volts;
+    this.#inputs[input] = volts;
   }
 
-  /** Level of a pin of port D (D0 to D7) from now on. */
-  setDigital(pin: number, high: boolean): void {
-    this.portD.setPin(pin, high);
+  #portPin(pin: number | string): PortPin {
+    const { pins, analogPins } = this.#chip;
+    const found =
+      typeof pin === 'string' && pin.startsWith('A')
+        ? analogPins[Number(pin.slice(1))]
+        : pins[Number(String(pin).replace('D', ''))];
+    if (!found) throw new Error(`The chip has no pin ${pin}.`);
+    return found;
+  }
+
+  #setPort(key: string, high: boolean): void {
+    this.#ports.get(key[0]!)!.setPin(Number(key.slice(1)), high);
+  }
+
+  /** Level of a pin of the board from now on: 4, `D4` or `A4`. */
+  setDigital(pin: number | string, high: boolean): void {
+    const key = this.#portPin(pin).join('');
+    this.#levels.set(key, high);
+    this.#setPort(key, high);
+  }
+
+  /** Whether the program drives a pin of the board high. */
+  isHigh(pin: number | string): boolean {
+    const [port, bit] = this.#portPin(pin);
+    return this.#ports.get(port)!.pinState(bit) === PinState.High;
+  }
+
+  /** Sends a line to the program, byte by byte at the speed of the line. */
+  say(text: string): void {
+    for (const character of `${text}\n`) {
+      this.runUntil(() => !this.#usart.rxBusy, 20);
+      this.#usart.writeByte(character.charCodeAt(0));
+      this.runUntil(() => !this.#usart.rxBusy, 20);
+    }
   }
 
   /** Changes a number of four bytes in working memory, lowest byte first. */
   setMemory(address: number, value: number): void {
-    this.cpu.dataView.setUint32(address, value, true);
+    this.#cpu.dataView.setUint32(address, value, true);
   }
 
   /** Runs something at a later moment, exactly. */
   after(us: number, action: () => void): void {
-    this.cpu.addClockEvent(action, Math.round((us * CLOCK_HZ) / 1e6));
+    this.#cpu.addClockEvent(action, Math.round((us * CLOCK_HZ) / 1e6));
   }
 
   /** Lets the chip run until the condition holds. @throws when it does not within the time. */
   runUntil(condition: () => boolean, mostMs: number): void {
-    const end = this.cpu.cycles + (mostMs * CLOCK_HZ) / 1e3;
+    const end = this.nowUs + mostMs * 1e3;
     while (!condition()) {
-      if (this.cpu.cycles > end) throw new Error(`The chip ran ${mostMs} ms without getting there.`);
+      if (this.nowUs > end) throw new Error(`The chip ran ${mostMs} ms without getting there.`);
       for (let i = 0; i < 64; i++) {
-        avrInstruction(this.cpu);
-        this.cpu.tick();
+        avrInstruction(this.#cpu);
+        this.#cpu.tick();
       }
+      if (this.#mustRestart) this.restart('watchdog');
     }
   }
 
   /** Lets the chip run for a time. */
   runMs(ms: number): void {
-    const end = this.cpu.cycles + (ms * CLOCK_HZ) / 1e3;
-    this.runUntil(() => this.cpu.cycles >= end, ms + 1);
+    const end = this.nowUs + ms * 1e3;
+    this.runUntil(() => this.nowUs >= end, ms + 1);
   }
 }

@@ -1,8 +1,14 @@
 import { boardNamed } from '../../src/core/boards/index.ts';
 import { buildCode, type CodeTable } from '../../src/core/codes/index.ts';
 import type { HeadPlan } from '../../src/core/head/index.ts';
-import type { Instrument } from '../../src/core/instrument/index.ts';
-import { lineCharsAtMost, parseLine, type Line } from '../../src/core/record/index.ts';
+import { readInstrument, type Instrument } from '../../src/core/instrument/index.ts';
+import {
+  lineCharsAtMost,
+  parseLine,
+  parseStatus,
+  type Line,
+  type StatusLine,
+} from '../../src/core/record/index.ts';
 import type { AvrChip } from './avrChip.ts';
 
 /** What a test may ask to be different about the vane on the jetty; the rest stays. */
@@ -37,95 +43,58 @@ export const DARK_COUNTS = 93;
 export const LOW_COUNTS = 480;
 export const HIGH_COUNTS = 544;
 
-const SLOW_DETECTOR: Instrument['head']['detector'] = {
-  kind: 'photoresistor',
-  litOhm: 2_000,
-  darkOhm: 200_000,
-  gamma: 0.7,
-  riseMs: 20,
-  fallMs: 30,
-  spread: 0.1,
-};
-
-/** Nothing is asked of the supply. */
-const NO_POWER: Instrument['power'] = {
-  sleep: 'awake',
-  battery: null,
-  regulator: 'linear',
-  boardMa: null,
-  sunHoursPerDay: null,
-  darkDays: 5,
-};
-
 /** Cups of two pulses a turn, not calibrated, on that pin. */
 export function cupsOn(pin: string, quietUs = 1500): NonNullable<Instrument['cups']> {
   return { pulsesPerTurn: 2, pin, quietUs, runPerPulseM: null, startSpeedMPerS: 0 };
 }
 
-/** Invented: the vane on a boathouse jetty. Lines come every 2 ms so that little time need be simulated. */
+/** Invented: the vane on a boathouse jetty, with the defaults of the file for everything the tests do not ask for. */
+const { instrument: JETTY } = readInstrument(
+  `vanewright: 1
+name: Boathouse jetty
+need: { positions: 32, accuracyDeg: 11.25, turnRateDegPerS: 375, wantedYield: 0.9 }
+disc: { diameterMm: 80, hubDiameterMm: 16, webMm: 0.8, rimMm: 2, process: { kind: fdm } }
+circuit: { resistorTolerancePercent: 1 }
+site: { place: an invented jetty, mastHeightM: 4 }
+`,
+  'jetty.yaml',
+);
+
+/** The jetty vane as a test wants it. Lines come every 3 ms so that little time need be simulated. */
 export function jettyInstrument(wishes: VaneWishes = {}): Instrument {
+  const cups = cupsOn(wishes.board === 'atmega32u4' ? 'D3' : 'D2');
   return {
-    name: wishes.name ?? 'Boathouse jetty',
+    ...JETTY,
+    name: wishes.name ?? JETTY.name,
     need: {
+      ...JETTY.need,
       positions: wishes.positions ?? 32,
-      accuracyDeg: 11.25,
       turnRateDegPerS: wishes.turnRateDegPerS ?? 375,
-      turnRangeDeg: 360,
-      mustSurvivePowerLoss: true,
-      wantedYield: 0.9,
     },
-    disc: {
-      code: 'reflected-gray',
-      codeOptions: {},
-      diameterMm: 80,
-      bore: { shape: 'round', diameterMm: 5 },
-      hubDiameterMm: 16,
-      thicknessMm: 2,
-      webMm: 0.8,
-      rimMm: 2,
-      finest: 'outside',
-      windowLevel: wishes.windowLevel ?? 1,
-      notch: { widthMm: 2, depthMm: 1 },
-      process: {
-        kind: 'fdm',
-        minWindowMm: 0.8,
-        minLandMm: 0.8,
-        minWebMm: 0.8,
-        edgeSdMm: 0.1,
-        windowGrowthMm: 0,
-        boreSdMm: 0.1,
-      },
-    },
+    disc: { ...JETTY.disc, windowLevel: wishes.windowLevel ?? 1 },
     head: {
-      detector: wishes.detector ?? SLOW_DETECTOR,
-      light: { kind: 'led', currentMa: 10, wavelengthNm: 630 },
-      aperture: { shape: 'slit', widthMm: 1, lengthMm: 3 },
-      tangentialSdMm: 0.1,
-      radialSdMm: 0.1,
+      ...JETTY.head,
+      detector: wishes.detector ?? JETTY.head.detector,
       patternedFace: wishes.patternedFace ?? 'up',
     },
     circuit: {
+      ...JETTY.circuit,
       input: wishes.input ?? 'direct',
       emitters: wishes.emitters ?? 'steady',
-      resistorOhm: null,
-      resistorTolerancePercent: 1,
       sensorTo: wishes.sensorTo ?? 'supply',
-      thresholds: 'per-channel',
-      hysteresisCounts: null,
-      noiseCounts: 1,
     },
     controller: {
       board: wishes.board ?? 'atmega328p',
       channelPins: wishes.channelPins ?? null,
       baud: wishes.baud ?? 500_000,
       format: wishes.format ?? 'text',
-      lineIntervalMs: wishes.lineIntervalMs ?? 2,
+      lineIntervalMs: wishes.lineIntervalMs ?? 3,
     },
-    cups: wishes.cups === undefined ? cupsOn(wishes.board === 'atmega32u4' ? 'D3' : 'D2') : wishes.cups,
-    power: { ...NO_POWER, sleep: wishes.sleep ?? 'awake' },
+    cups: wishes.cups === undefined ? cups : wishes.cups,
+    power: { ...JETTY.power, sleep: wishes.sleep ?? 'awake' },
     site: {
-      place: wishes.place ?? 'an invented jetty',
-      mastHeightM: 4,
+      ...JETTY.site,
+      place: wishes.place ?? JETTY.site.place,
       northOffsetDeg: wishes.northOffsetDeg ?? 0,
     },
     asBuilt: wishes.asBuilt ?? null,
@@ -188,6 +157,13 @@ export function lineOf(text: string): Line {
   const parsed = parseLine(text);
   if (!parsed.ok) throw new Error(`${parsed.refusal.code} in "${text}": ${parsed.refusal.what}`);
   return parsed.line;
+}
+
+/** The status line that a text holds. @throws with the refusal when it holds none. */
+export function statusOf(text: string): StatusLine {
+  const parsed = parseStatus(text);
+  if (!parsed.ok) throw new Error(`${parsed.refusal.code} in "${text}": ${parsed.refusal.what}`);
+  return parsed.status;
 }
 
 /** The first line whose reading was begun after now; the longest read of all channels takes less than 1.5 ms. */

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { jettyHead, jettyInstrument, type VaneWishes } from '../../../test/support/avrVane.ts';
 import type { HeadPlan } from '../head/index.ts';
-import { programFacts, programProblems } from './facts.ts';
+import { programFacts } from './facts.ts';
+import { programProblems } from './programProblems.ts';
 import { programFor } from './program.ts';
 
 function problems(wishes: VaneWishes, change: (head: HeadPlan) => HeadPlan = (head) => head): string[] {
@@ -29,12 +30,12 @@ describe('what keeps a program from being written', () => {
   });
 
   it('is a line that takes longer than the time between two, and the time it names is enough', () => {
-    // 94 characters of ten bits at 9600 bit/s are 97.9 ms
+    // 123 characters of ten bits at 9600 bit/s are 128.1 ms
     expect(problems({ baud: 9600, lineIntervalMs: 50 })).toEqual([
-      'program/line-too-slow: 50 ms at 9600 bit/s, for lines of up to 94 characters; ' +
-        'Set controller.lineIntervalMs to 98, or raise controller.baud.',
+      'program/line-too-slow: 50 ms at 9600 bit/s, for lines of up to 123 characters; ' +
+        'Set controller.lineIntervalMs to 129, or raise controller.baud.',
     ]);
-    expect(problems({ baud: 9600, lineIntervalMs: 98 })).toEqual([]);
+    expect(problems({ baud: 9600, lineIntervalMs: 129 })).toEqual([]);
   });
 
   it('is a disc of three colours', () => {
@@ -63,19 +64,22 @@ describe('what keeps a program from being written', () => {
 });
 
 describe('the numbers of a program', () => {
-  it('allow one step in the time the fastest turn takes for it', () => {
-    expect(facts({ positions: 32, turnRateDegPerS: 375 })).toMatchObject({ stepUs: 30_000, halfTurnMs: 480 });
+  it('allow what the fastest turn allows', () => {
+    expect(facts({ positions: 32, turnRateDegPerS: 375 })).toMatchObject({
+      turnHundredthsPerS: 37_500,
+      halfTurnMs: 480,
+    });
   });
 
   it('have the thresholds that whole counts need', () => {
     const instrument = jettyInstrument();
     const head = jettyHead(instrument);
     const whole = (lowCounts: number, highCounts: number): number[] => {
-      const { lowCounts: low, highCounts: high } = programFacts(instrument, {
+      const { channels } = programFacts(instrument, {
         ...head,
         levels: { ...head.levels, lowCounts, highCounts },
       });
-      return [low[0]!, high[0]!, low.length];
+      return [channels[0]!.low, channels[0]!.high, channels.length];
     };
     // 480.0 and more are not yet below 480: 479 is the first whole count that is.
     expect(whole(480, 544)).toEqual([479, 544, 5]);
@@ -96,7 +100,7 @@ describe('the numbers of a program', () => {
   ] as const)(
     'take high counts, with the sensor to %s and windows at level %i, as level %i',
     (sensorTo, windowLevel, level) => {
-      expect(facts({ sensorTo, windowLevel }).levelWhenHigh).toBe(level);
+      expect(facts({ sensorTo, windowLevel }).channels[0]!.levelWhenHigh).toBe(level);
     },
   );
 

@@ -1,154 +1,108 @@
-import { throwIfAny, type Problem } from '../error/index.ts';
-import type { HeadPlan } from '../head/index.ts';
-import { headingOfPosition, type Instrument } from '../instrument/index.ts';
-import { lineCharsAtMost } from '../record/index.ts';
-import { showNumber } from '../units/index.ts';
-import { wiringPlan, wiringProblems, type WiringPlan } from './wiring.ts';
-import { wordTableFor, type WordTable } from './wordTable.ts';
+import { throwIfAny } from '../error/index.ts';
+import { readsEach, settleUs, type HeadPlan } from '../head/index.ts';
+import type { ControllerSpec, Instrument } from '../instrument/index.ts';
+import { statusCharsAtMost } from '../record/index.ts';
+import { channelFacts, type ChannelFacts } from './channelFacts.ts';
+import { countsMost, lineChars, programProblems } from './programProblems.ts';
+import { readingsOf, type Readings } from './readings.ts';
+import { wiringPlan, type WiringPlan } from './wiring/wiring.ts';
 
-/** Every number that goes into the program, worked out once. */
-export interface ProgramFacts {
-  readonly wiring: WiringPlan;
-  readonly positions: number;
-  /** A channel turns low at or below `lowCounts`, high at or above `highCounts`. [counts], n = channels */
-  readonly lowCounts: readonly number[];
-  readonly highCounts: readonly number[];
-  /** Level of the code that a channel shows while it reads high counts. */
-  readonly levelWhenHigh: 0 | 1;
-  /** Whether high counts mean light. */
-  readonly lightIsHigh: boolean;
-  /** The sensors are too weak to charge the converter's input at once, so each is read twice. */
-  readonly readTwice: boolean;
-  readonly table: WordTable;
-  /** Heading of each position's middle, in hundredths. [0.01 deg], n = positions */
-  readonly headingHundredths: readonly number[];
-  /** Shortest time in which the shaft can turn one position on. [us] */
-  readonly stepUs: number;
-  /** After this long without a read the shaft can stand anywhere. [ms] */
-  readonly halfTurnMs: number;
-  readonly cups: { readonly pin: string; readonly quietUs: number } | null;
-  readonly baud: number;
-  readonly lineIntervalMs: number;
-  /** Longest line, line feed counted. [characters] */
-  readonly lineChars: number;
+/** Cups as the program counts them. */
+export interface CupFacts {
+  readonly pin: string;
+  readonly quietUs: number;
+  /** Wind that passes for one pulse; `null` for cups not yet calibrated. [mm] */
+  readonly runPerPulseMm: number | null;
+  /** Wind speed of the fitted line at no pulses. [cm/s] */
+  readonly startCmPerS: number;
 }
 
-/** Time from the start bit to the stop bit of one character. [bit] */
-const BITS_A_CHARACTER = 10;
+/** Every number that goes into the program, worked out once. */
+export interface ProgramFacts extends Readings {
+  readonly wiring: WiringPlan;
+  readonly positions: number;
+  /** n = channels */
+  readonly channels: readonly ChannelFacts[];
+  /** Level of the code that lets light through. */
+  readonly windowLevel: 0 | 1;
+  /** Where the sensors go, which decides whether counts rise or fall when a pulsed light comes on. */
+  readonly sensorTo: 'supply' | 'ground';
+  /** Largest reading of the converter, or of a pin. [counts] */
+  readonly countsMost: number;
+  /** Each channel is converted twice and the first result thrown away. */
+  readonly readTwice: boolean;
+  /** Wait after the lights have changed; `null` when they are steady. [us] */
+  readonly settleUs: number | null;
+  /** Added to every heading of the table until the maker sets another. [0.01 deg] */
+  readonly northHundredths: number;
+  /** Fastest turn of the shaft. [0.01 deg/s] */
+  readonly turnHundredthsPerS: number;
+  /** After this long without a read the shaft can stand anywhere. [ms] */
+  readonly halfTurnMs: number;
+  readonly cups: CupFacts | null;
+  readonly baud: number;
+  readonly lineIntervalMs: number;
+  readonly format: ControllerSpec['format'];
+  /** Lines come so seldom that the controller averages and finds the gust itself. */
+  readonly averages: boolean;
+  readonly sleep: Instrument['power']['sleep'];
+  /** Longest line of any kind, line end counted. [characters] */
+  readonly lineChars: number;
+}
 
 /** Above this, elapsed milliseconds times 1000 would pass 32 bits in the program; 66 minutes. [ms] */
 const ELAPSED_MOST_MS = 4_000_000;
 
-/**
- * Thresholds for counts that the converter has rounded down: the real value is at or above `highCounts` when the
- * rounded one is at or above its nearest whole number, and below `lowCounts` when it is below that one.
- */
-function wholeThresholds({ lowCounts, highCounts }: HeadPlan['levels']): { low: number; high: number } {
-  return { low: Math.round(lowCounts) - 1, high: Math.round(highCounts) };
-}
-
-function thresholdProblems({ levels, board }: HeadPlan): Problem[] {
-  const most = 2 ** board.converterBits - 1;
-  const { low, high } = wholeThresholds(levels);
-  if (low >= 0 && low < high && high <= most) return [];
-  return [
-    {
-      code: 'program/thresholds-crossed',
-      what: 'The lower threshold lies above the upper one, or one of them is outside what the converter reads.',
-      where: 'circuit.hysteresisCounts',
-      got: `lower ${showNumber(levels.lowCounts, 1)} and upper ${showNumber(levels.highCounts, 1)} counts`,
-      allowed: `from 1 to ${most} counts, the lower one not above the upper one`,
-      fix: 'Leave circuit.hysteresisCounts out to take the recommended distance.',
-    },
-  ];
-}
-
-function levelProblems({ disc }: HeadPlan): Problem[] {
-  if (disc.code.tracks.every((track) => track.levelCount === 2)) return [];
-  return [
-    {
-      code: 'program/three-levels',
-      what: 'The program tells light from dark, and the code has tracks of three colours.',
-      where: 'disc.code',
-      got: `a track of 3 levels in ${disc.code.family}`,
-      allowed: 'tracks of 2 levels',
-      fix: 'Set disc.code to reflected-gray.',
-    },
-  ];
-}
-
-/** Shortest line interval that leaves time to send the longest line and to read all channels once. [ms] */
-function shortestIntervalMs({ controller }: Instrument, head: HeadPlan): number {
-  const sendMs = (charsAtMost(head) * BITS_A_CHARACTER * 1000) / controller.baud;
-  const readMs = (head.disc.code.channels.length * readsEach(head) * head.board.conversionUs) / 1000;
-  return Math.ceil(Math.max(sendMs, readMs));
-}
-
-function intervalProblems(instrument: Instrument, head: HeadPlan): Problem[] {
-  const { lineIntervalMs, baud } = instrument.controller;
-  const shortest = shortestIntervalMs(instrument, head);
-  if (lineIntervalMs >= shortest) return [];
-  return [
-    {
-      code: 'program/line-too-slow',
-      what: 'A line takes longer to read and send than the time between two lines.',
-      where: 'controller.lineIntervalMs',
-      got: `${lineIntervalMs} ms at ${baud} bit/s, for lines of up to ${charsAtMost(head)} characters`,
-      allowed: `${shortest} ms or more at ${baud} bit/s`,
-      fix: `Set controller.lineIntervalMs to ${shortest}, or raise controller.baud.`,
-    },
-  ];
-}
-
-function charsAtMost({ board, disc }: HeadPlan): number {
-  return lineCharsAtMost(disc.code.channels.length, 2 ** board.converterBits - 1);
-}
-
-function readsEach({ levels, board }: HeadPlan): 1 | 2 {
-  return levels.sourceOhm > board.maxSourceOhm ? 2 : 1;
-}
+/** Fastest turn that 32 bits of the program can follow over one pause; 1000 turns a second. [0.01 deg/s] */
+const TURN_MOST = 36_000_000;
 
 /**
- * Everything that keeps a program from being written; none when it can be.
+ * Lines further apart than this are averaged by the controller.
  *
- * @returns The problems of the wiring, then `program/three-levels`, `program/thresholds-crossed`, `program/line-too-slow`.
+ * @source WMO-No. 8: gusts are 3 s means, sampled at least once a second; a reader of closer lines has all it needs. [ms]
  */
-export function programProblems(instrument: Instrument, head: HeadPlan): Problem[] {
-  return [
-    ...wiringProblems(instrument, head),
-    ...levelProblems(head),
-    ...thresholdProblems(head),
-    ...intervalProblems(instrument, head),
-  ];
+const AVERAGE_ABOVE_MS = 1000;
+
+function cupFacts({ cups }: Instrument): CupFacts | null {
+  if (!cups) return null;
+  const { pin, quietUs, runPerPulseM, startSpeedMPerS } = cups;
+  return {
+    pin,
+    quietUs,
+    runPerPulseMm: runPerPulseM === null ? null : Math.max(1, Math.round(runPerPulseM * 1000)),
+    startCmPerS: Math.round(startSpeedMPerS * 100),
+  };
 }
 
 /** The numbers of a program. @throws VanewrightError with every problem of `programProblems`. */
 export function programFacts(instrument: Instrument, head: HeadPlan): ProgramFacts {
   throwIfAny(programProblems(instrument, head));
-  const { levels, circuit, disc } = head;
+  const { levels, circuit, disc, board, spec } = head;
   const { code } = disc;
   const { turnRateDegPerS } = instrument.need;
-  const thresholds = wholeThresholds(levels);
-  const lightIsHigh = circuit.sensorTo === 'supply';
-  const { windowLevel } = disc.spec;
+  const { baud, lineIntervalMs, format } = instrument.controller;
+  const readings = readingsOf(instrument, code);
+  const status = statusCharsAtMost(code.channels.length, countsMost(head));
   return {
+    ...readings,
     wiring: wiringPlan(instrument, head),
-    positions: code.positions,
-    lowCounts: code.channels.map(() => thresholds.low),
-    highCounts: code.channels.map(() => thresholds.high),
-    levelWhenHigh: lightIsHigh ? windowLevel : windowLevel === 1 ? 0 : 1,
-    lightIsHigh,
-    readTwice: readsEach(head) === 2,
-    table: wordTableFor(code),
-    headingHundredths: code.words.map(
-      (_, position) => Math.round(headingOfPosition(instrument, position) * 100) % 36_000,
-    ),
-    stepUs: clamp(Math.round(360e6 / code.positions / turnRateDegPerS), 1, ELAPSED_MOST_MS * 1000),
+    positions: readings.headingHundredths.length,
+    channels: channelFacts(instrument, head),
+    windowLevel: disc.spec.windowLevel,
+    sensorTo: circuit.sensorTo,
+    countsMost: countsMost(head),
+    readTwice: readsEach({ circuit, sourceOhm: levels.sourceOhm, board }) === 2,
+    settleUs: circuit.emitters === 'pulsed' ? settleUs(spec.detector) : null,
+    northHundredths: Math.round(instrument.site.northOffsetDeg * 100) % 36_000,
+    turnHundredthsPerS: clamp(Math.round(turnRateDegPerS * 100), 1, TURN_MOST),
     halfTurnMs: clamp(Math.ceil(180e3 / turnRateDegPerS), 1, ELAPSED_MOST_MS),
-    cups: instrument.cups,
-    baud: instrument.controller.baud,
-    lineIntervalMs: instrument.controller.lineIntervalMs,
-    lineChars: charsAtMost(head),
+    cups: cupFacts(instrument),
+    baud,
+    lineIntervalMs,
+    format,
+    averages: lineIntervalMs > AVERAGE_ABOVE_MS,
+    sleep: instrument.power.sleep,
+    lineChars: Math.max(lineChars(instrument, head), status),
   };
 }
 

@@ -1,5 +1,6 @@
-export { partsList, type PartRow } from './parts.ts';
-export { programFor, type Program } from './program.ts';
-export { programProblems } from './facts.ts';
-export { wiringPlan, wiringProblems, type Wire, type WiringPlan } from './wiring.ts';
+export { partsList, type PartRow } from './wiring/parts.ts';
+export { programFor, programUnit, type Program, type ProgramFile } from './program.ts';
+export { programProblems } from './programProblems.ts';
+export { wiringPlan, type Wire, type WiringPlan } from './wiring/wiring.ts';
+export { wiringProblems } from './wiring/wiringProblems.ts';
 export { packedWord, wordTableFor, type WordTable } from './wordTable.ts';

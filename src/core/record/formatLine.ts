@@ -1,18 +1,31 @@
 import { VanewrightError } from '../error/index.ts';
+import type { Degrees } from '../units/index.ts';
 import { crc16 } from './crc16.ts';
 import { LINE_TAG, lineFields, lineFlags, NONE, NOT_READ, type Line, type LineField } from './line.ts';
 import { parseLine } from './parseLine.ts';
+
+/** A heading in hundredths of a degree; a full turn is 0. */
+function hundredthsText(heading: Degrees | null): string {
+  return heading === null ? NOT_READ : String(Math.round(heading * 100) % 36_000);
+}
 
 const written: Record<LineField, (line: Line) => string> = {
   lineNumber: ({ lineNumber }) => String(lineNumber),
   sinceStartMs: ({ sinceStartMs }) => String(sinceStartMs),
   counts: ({ counts }) => counts.join(','),
   word: ({ word }) => word,
-  heading: ({ headingDeg }) =>
-    headingDeg === null ? NOT_READ : String(Math.round(headingDeg * 100) % 36_000),
+  heading: ({ headingDeg }) => hundredthsText(headingDeg),
+  halfWidth: ({ halfWidthDeg }) =>
+    halfWidthDeg === null ? NOT_READ : String(Math.round(halfWidthDeg * 100)),
   flags: ({ flags }) => flags.map((flag) => lineFlags[flag]).join('') || NONE,
+  mean: ({ average }) => (average ? hundredthsText(average.headingDeg) : NONE),
+  agreement: ({ average }) => {
+    if (!average) return NONE;
+    return average.agreement === null ? NOT_READ : String(Math.round(average.agreement * 1000));
+  },
   pulses: ({ cups }) => (cups ? String(cups.pulses) : NONE),
   edges: ({ cups }) => (cups ? String(cups.edges) : NONE),
+  gust: ({ cups }) => String(cups?.gustPulses ?? NONE),
 };
 
 /**
@@ -31,6 +44,6 @@ export function formatLine(line: Line): string {
 }
 
 /** Check value of everything before the last space, as a line shows it. */
-function crcText(body: string): string {
+export function crcText(body: string): string {
   return crc16(body).toString(16).toUpperCase().padStart(4, '0');
 }

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { crc16 } from './crc16.ts';
 import { formatLine } from './formatLine.ts';
-import { COUNTER_MOST, lineCharsAtMost, lineFlags, type Line, type LineFlag } from './line.ts';
+import { COUNTER_MOST, GUST_MOST, lineCharsAtMost, lineFlags, type Line, type LineFlag } from './line.ts';
 import { parseLine } from './parseLine.ts';
 import { refusals } from './refusals.ts';
 
@@ -15,7 +15,7 @@ const refusal = (text: string): string => {
   return parsed.ok ? 'read' : `${parsed.refusal.code} ${parsed.refusal.where}`;
 };
 
-const GOOD = checked('vw1 7 1750 93,930,512 010 20250 jp 41 380');
+const GOOD = checked('vw1 7 1750 93,930,512 010 20250 563 jp 20100 998 41 380 7');
 
 /** Any characters, lone halves of pairs too, and often those that lines are made of. */
 const anyText = fc
@@ -27,6 +27,10 @@ const anyText = fc
   )
   .map((points) => String.fromCodePoint(...points));
 
+/** As they are sent. */
+const inOrder = (flags: readonly LineFlag[]): LineFlag[] =>
+  (Object.keys(lineFlags) as LineFlag[]).filter((flag) => flags.includes(flag));
+
 const counter = fc.oneof(fc.constantFrom(0, 1, COUNTER_MOST), fc.integer({ min: 0, max: COUNTER_MOST }));
 const lines: fc.Arbitrary<Line> = fc
   .record({
@@ -35,14 +39,39 @@ const lines: fc.Arbitrary<Line> = fc
     counts: fc.array(fc.integer({ min: 0, max: 65_535 }), { minLength: 1, maxLength: 16 }),
     digits: fc.array(fc.constantFrom('0', '1', '2'), { minLength: 16, maxLength: 16 }),
     hundredths: fc.option(fc.integer({ min: 0, max: 35_999 })),
-    noticed: fc.subarray<LineFlag>(['impossibleJump', 'illegalBefore']),
-    cups: fc.option(fc.record({ pulses: counter, edges: counter })),
+    halfWidth: fc.integer({ min: 0, max: 18_000 }),
+    noticed: fc.subarray<LineFlag>([
+      'impossibleJump',
+      'illegalBefore',
+      'stuckChannel',
+      'allDark',
+      'turnRecording',
+    ]),
+    average: fc.option(
+      fc
+        .record({
+          mean: fc.option(fc.integer({ min: 0, max: 35_999 })),
+          agreement: fc.integer({ min: 0, max: 1000 }),
+        })
+        .map(({ mean, agreement }) => ({
+          headingDeg: mean === null ? null : mean / 100,
+          agreement: mean === null && agreement === 0 ? null : agreement / 1000,
+        })),
+    ),
+    cups: fc.option(
+      fc.record({
+        pulses: counter,
+        edges: counter,
+        gustPulses: fc.option(fc.integer({ min: 0, max: GUST_MOST })),
+      }),
+    ),
   })
-  .map(({ digits, hundredths, noticed, ...rest }) => ({
+  .map(({ digits, hundredths, halfWidth, noticed, ...rest }) => ({
     ...rest,
+    halfWidthDeg: hundredths === null ? null : halfWidth / 100,
     word: digits.slice(0, rest.counts.length).join(''),
     headingDeg: hundredths === null ? null : hundredths / 100,
-    flags: hundredths === null ? [...noticed, 'illegalWord' as const] : noticed,
+    flags: inOrder(hundredths === null ? [...noticed, 'illegalWord' as const] : noticed),
   }));
 
 describe('a line', () => {
@@ -55,8 +84,10 @@ describe('a line', () => {
         counts: [93, 930, 512],
         word: '010',
         headingDeg: 202.5,
+        halfWidthDeg: 5.63,
         flags: ['impossibleJump', 'illegalBefore'],
-        cups: { pulses: 41, edges: 380 },
+        average: { headingDeg: 201, agreement: 0.998 },
+        cups: { pulses: 41, edges: 380, gustPulses: 7 },
       },
     });
   });
@@ -80,7 +111,9 @@ describe('a line', () => {
       counts: [93, 930],
       word: '01',
       headingDeg: 0,
+      halfWidthDeg: 5.63,
       flags: [],
+      average: null,
       cups: null,
     });
     for (let at = 0; at < text.length; at++) {
@@ -104,7 +137,7 @@ describe('a line', () => {
       fc.property(anyText, (text) => {
         expect(parseLine(text).ok).toBe(false);
         expect(parseLine(checked(`vw1 ${text}`)).ok).toBe(false);
-        expect(parseLine(checked(`vw1 0 0 1 0 ${text} - - -`))).toBeDefined();
+        expect(parseLine(checked(`vw1 0 0 1 0 ${text} 563 - - - - - -`))).toBeDefined();
       }),
       { seed: 20240611 },
     );
@@ -121,31 +154,40 @@ describe('a refusal names the reason', () => {
     ['record/line-foreign tag', ''],
     ['record/line-foreign tag', 'Vane ready'],
     ['record/line-foreign tag', ` ${GOOD}`],
-    ['record/line-version tag', checked('vw2 7 1750 93 0 20250 - - -')],
+    ['record/line-version tag', checked('vw2 7 1750 93 0 20250 563 - - - - - -')],
     ['record/line-fields line', 'vw1'],
     ['record/line-fields line', `${GOOD} `],
     ['record/line-fields line', GOOD.replace(' 41', '')],
     ['record/line-fields line', GOOD.replace(' 41', '  41')],
     ['record/line-check check value', GOOD.replace('1750', '1751')],
     ['record/line-check check value', GOOD.slice(0, -4) + GOOD.slice(-4).toLowerCase().replace(/\d/g, 'a')],
-    ['record/line-value lineNumber', checked('vw1 07 1750 93 0 20250 - - -')],
-    ['record/line-value lineNumber', checked('vw1 4294967296 1750 93 0 20250 - - -')],
-    ['record/line-value sinceStartMs', checked('vw1 7 -1 93 0 20250 - - -')],
-    ['record/line-value sinceStartMs', checked('vw1 7 1e3 93 0 20250 - - -')],
-    ['record/line-value counts', checked('vw1 7 1750 93, 01 20250 - - -')],
-    ['record/line-value counts', checked('vw1 7 1750 93,65536 01 20250 - - -')],
-    ['record/line-value counts', checked(`vw1 7 1750 ${'1,'.repeat(64)}1 ${'0'.repeat(65)} 20250 - - -`)],
-    ['record/line-value word', checked('vw1 7 1750 93 3 20250 - - -')],
-    ['record/line-value heading', checked('vw1 7 1750 93 0 36000 - - -')],
-    ['record/line-value heading', checked('vw1 7 1750 93 0 202.5 - - -')],
-    ['record/line-value flags', checked('vw1 7 1750 93 0 20250 pj - -')],
-    ['record/line-value flags', checked('vw1 7 1750 93 0 20250 jj - -')],
-    ['record/line-value flags', checked('vw1 7 1750 93 0 20250 x - -')],
-    ['record/line-value pulses', checked('vw1 7 1750 93 0 20250 - - 5')],
-    ['record/line-value edges', checked('vw1 7 1750 93 0 20250 - 5 -')],
-    ['record/line-contradicts word', checked('vw1 7 1750 93,94 0 20250 - - -')],
-    ['record/line-contradicts heading', checked('vw1 7 1750 93 0 ? - - -')],
-    ['record/line-contradicts heading', checked('vw1 7 1750 93 0 0 w - -')],
+    ['record/line-value lineNumber', checked('vw1 07 1750 93 0 20250 563 - - - - - -')],
+    ['record/line-value lineNumber', checked('vw1 4294967296 1750 93 0 20250 563 - - - - - -')],
+    ['record/line-value sinceStartMs', checked('vw1 7 -1 93 0 20250 563 - - - - - -')],
+    ['record/line-value sinceStartMs', checked('vw1 7 1e3 93 0 20250 563 - - - - - -')],
+    ['record/line-value counts', checked('vw1 7 1750 93, 01 20250 563 - - - - - -')],
+    ['record/line-value counts', checked('vw1 7 1750 93,65536 01 20250 563 - - - - - -')],
+    ['record/line-value counts', checked(`vw1 7 1750 ${'1,'.repeat(64)}1 ${'0'.repeat(65)} 20250 563 - - - - - -`)],
+    ['record/line-value word', checked('vw1 7 1750 93 3 20250 563 - - - - - -')],
+    ['record/line-value heading', checked('vw1 7 1750 93 0 36000 563 - - - - - -')],
+    ['record/line-value heading', checked('vw1 7 1750 93 0 202.5 563 - - - - - -')],
+    ['record/line-value flags', checked('vw1 7 1750 93 0 20250 563 pj - - - - -')],
+    ['record/line-value flags', checked('vw1 7 1750 93 0 20250 563 jj - - - - -')],
+    ['record/line-value flags', checked('vw1 7 1750 93 0 20250 563 x - - - - -')],
+    ['record/line-value pulses', checked('vw1 7 1750 93 0 20250 563 - - - - 5 -')],
+    ['record/line-value edges', checked('vw1 7 1750 93 0 20250 563 - - - 5 - -')],
+    ['record/line-contradicts word', checked('vw1 7 1750 93,94 0 20250 563 - - - - - -')],
+    ['record/line-contradicts heading', checked('vw1 7 1750 93 0 ? ? - - - - - -')],
+    ['record/line-value halfWidth', checked('vw1 7 1750 93 0 20250 18001 - - - - - -')],
+    ['record/line-value mean', checked('vw1 7 1750 93 0 20250 563 - 36000 998 - - -')],
+    ['record/line-value mean', checked('vw1 7 1750 93 0 20250 563 - - 998 - - -')],
+    ['record/line-value agreement', checked('vw1 7 1750 93 0 20250 563 - 100 1001 - - -')],
+    ['record/line-value agreement', checked('vw1 7 1750 93 0 20250 563 - 100 ? - - -')],
+    ['record/line-value pulses', checked('vw1 7 1750 93 0 20250 563 - - - - - 5')],
+    ['record/line-value gust', checked('vw1 7 1750 93 0 20250 563 - - - 5 6 65536')],
+    ['record/line-contradicts halfWidth', checked('vw1 7 1750 93 0 20250 ? - - - - - -')],
+    ['record/line-contradicts flags', checked('vw1 7 1750 93 0 ? ? wi - - - - -')],
+    ['record/line-contradicts heading', checked('vw1 7 1750 93 0 0 563 w - - - - -')],
   ])('%s', (expected, text) => {
     expect(refusal(text)).toBe(expected);
   });
@@ -167,19 +209,21 @@ describe('formatLine', () => {
     counts: [1],
     word: '1',
     headingDeg: 0,
+    halfWidthDeg: 5.63,
     flags: [],
+    average: null,
     cups: null,
   };
 
   it('says ? and never 0 when the heading was not read', () => {
-    expect(formatLine({ ...north, headingDeg: null, flags: ['illegalWord'] })).toBe(
-      checked('vw1 0 0 1 1 ? w - -'),
+    expect(formatLine({ ...north, headingDeg: null, halfWidthDeg: null, flags: ['illegalWord'] })).toBe(
+      checked('vw1 0 0 1 1 ? ? w - - - - -'),
     );
-    expect(formatLine(north)).toBe(checked('vw1 0 0 1 1 0 - - -'));
+    expect(formatLine(north)).toBe(checked('vw1 0 0 1 1 0 563 - - - - - -'));
   });
 
   it('says 0 for a heading that rounds to a full turn', () => {
-    expect(formatLine({ ...north, headingDeg: 359.996 })).toBe(checked('vw1 0 0 1 1 0 - - -'));
+    expect(formatLine({ ...north, headingDeg: 359.996 })).toBe(checked('vw1 0 0 1 1 0 563 - - - - - -'));
   });
 
   it.each<[string, Partial<Line>]>([
@@ -203,10 +247,12 @@ describe('lineCharsAtMost', () => {
       counts: new Array<number>(channels).fill(counts),
       word: '1'.repeat(channels),
       headingDeg: 359.99,
+      halfWidthDeg: 180,
       flags: (Object.keys(lineFlags) as LineFlag[]).filter((flag) => flag !== 'illegalWord'),
-      cups: { pulses: COUNTER_MOST, edges: COUNTER_MOST },
+      average: { headingDeg: 359.99, agreement: 1 },
+      cups: { pulses: COUNTER_MOST, edges: COUNTER_MOST, gustPulses: GUST_MOST },
     });
-    // A heading of five digits and the third flag, which means there is no heading, never come together.
+    // A heading of five digits and the flag of an illegal word, which means there is no heading, never come together.
     expect(formatLine(longest(5, 1023)).length + 1).toBe(lineCharsAtMost(5, 1023) - 1);
     expect(formatLine(longest(12, 65_535)).length + 1).toBe(lineCharsAtMost(12) - 1);
   });

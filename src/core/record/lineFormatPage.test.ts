@@ -2,6 +2,9 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { lineCharsAtMost, lineFields, lineFlags } from './line.ts';
 import { parseLine } from './parseLine.ts';
+import { parseJsonLine } from './jsonLine.ts';
+import { parseSentence } from './parseSentence.ts';
+import { parseStatus } from './statusLine.ts';
 
 const page = readFileSync(new URL('../../../docs/line-format.md', import.meta.url), 'utf8');
 
@@ -11,8 +14,20 @@ describe('docs/line-format.md', () => {
       .split('\n')
       .map((line) => line.trim())
       .filter((line) => line.startsWith('vw'));
-    expect(examples).toHaveLength(3);
-    for (const example of examples) expect(parseLine(example)).toMatchObject({ ok: true });
+    const states = examples.filter((line) => line.startsWith('vws'));
+    expect([examples.length, states.length]).toEqual([6, 2]);
+    for (const example of examples) {
+      const parse = states.includes(example) ? parseStatus : parseLine;
+      expect(parse(example)).toMatchObject({ ok: true });
+    }
+  });
+
+  it('shows a JSON line and sentences that read', () => {
+    const json = page.split('\n').filter((line) => line.startsWith('{'));
+    const sentences = page.split('\n').filter((line) => line.startsWith('$'));
+    expect([json.length, sentences.length]).toEqual([1, 2]);
+    for (const example of json) expect(parseJsonLine(example)).toMatchObject({ ok: true });
+    for (const example of sentences) expect(parseSentence(example)).toMatchObject({ ok: true });
   });
 
   it('has a row for every field between tag and check value, and for every flag', () => {
@@ -28,7 +43,7 @@ describe('docs/line-format.md', () => {
       [6, 4095],
       [12, 65_535],
     ] as const) {
-      expect(lineCharsAtMost(channels, counts)).toBe(64 + (String(counts).length + 2) * channels);
+      expect(lineCharsAtMost(channels, counts)).toBe(93 + (String(counts).length + 2) * channels);
     }
   });
 });

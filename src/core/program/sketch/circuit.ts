@@ -1,27 +1,65 @@
 import type { ProgramFacts } from '../facts.ts';
-import { braced, sectionHeading } from './text.ts';
+import { braced, sectionHeading } from '../unit/text.ts';
+import { busPin } from '../wiring/wiring.ts';
 
 /** Name of a pin in the program's language: `A0` stays, `D2` is plain 2. */
 export function pinText(pin: string): string {
   return pin.replace(/^D/, '');
 }
 
-/** Pins, thresholds and which side of them is light. */
+/** Number by which the converter knows a pin. */
+function converterInput({ wiring }: ProgramFacts, pin: string): number {
+  const { analogPins, converterInputs } = wiring.board;
+  return converterInputs[analogPins.indexOf(pin)]!;
+}
+
+/** Number of an input of a multiplexer or shift register: `Y3` is 3. */
+const inputNumber = (pin: string): number => Number(pin.slice(1));
+
+function busText({ wiring }: ProgramFacts): string {
+  const pin = (role: Parameters<typeof busPin>[1]): string => pinText(busPin(wiring, role)!);
+  if (wiring.input === 'multiplexer') {
+    const selects = ([0, 1, 2, 3] as const).map((line) => pin(`select ${line}`));
+    return `const uint8_t SELECT_PIN[4] = ${braced(selects)};  // S0 to S3 of the multiplexer\n`;
+  }
+  if (wiring.input !== 'shift-register') return '';
+  return `const uint8_t LOAD_PIN = ${pin('load')};
+const uint8_t CLOCK_PIN = ${pin('clock')};
+const uint8_t DATA_PIN = ${pin('data')};
+`;
+}
+
+function channelText(facts: ProgramFacts): string {
+  const { wiring } = facts;
+  const pins = wiring.channelPins;
+  switch (wiring.input) {
+    case 'direct':
+      return `// Inputs of the converter, pins ${pins.join(', ')}.
+const uint8_t CHANNEL_INPUT[CHANNELS] = ${braced(pins.map((pin) => converterInput(facts, pin)))};\n`;
+    case 'digital':
+      return `const uint8_t CHANNEL_PIN[CHANNELS] = ${braced(pins.map(pinText))};\n`;
+    case 'multiplexer':
+      return `// Inputs of the multiplexer, and the converter's input behind it, pin ${busPin(wiring, 'common')}.
+const uint8_t CHANNEL_INPUT[CHANNELS] = ${braced(pins.map(inputNumber))};
+const uint8_t COMMON_INPUT = ${converterInput(facts, busPin(wiring, 'common')!)};\n`;
+    case 'shift-register':
+      return `// Inputs of the shift registers in the order they come out: R0 is the last input of the first one.
+const uint8_t CHANNEL_INPUT[CHANNELS] = ${braced(pins.map(inputNumber))};
+const uint8_t REGISTER_INPUTS = ${8 * Math.ceil((Math.max(...pins.map(inputNumber)) + 1) / 8)};\n`;
+  }
+}
+
+/** Pins of channels, chips around them, and lights. */
 export function circuitText(facts: ProgramFacts): string {
-  const { wiring, lowCounts, highCounts, levelWhenHigh, lightIsHigh } = facts;
-  const most = 2 ** wiring.board.converterBits - 1;
+  const lights = busPin(facts.wiring, 'lights');
+  const lightsText =
+    lights === null
+      ? ''
+      : `const uint8_t LIGHTS_PIN = ${pinText(lights)};
+// The sensors have followed the lights after this long, in microseconds.
+const uint16_t SETTLE_US = ${facts.settleUs};
+`;
   return `${sectionHeading('Circuit')}
 
-const uint8_t CHANNELS = ${wiring.channelPins.length};
-const uint8_t CHANNEL_PIN[CHANNELS] = ${braced(wiring.channelPins.map(pinText))};
-
-// Thresholds of each channel in counts of the converter, 0 to ${most}. A channel turns high at its upper
-// threshold and low at its lower one. Between them it stays as it was, so that noise on an edge of
-// the disc does not make it chatter.
-const uint16_t LOW_COUNTS[CHANNELS] = ${braced(lowCounts)};
-const uint16_t HIGH_COUNTS[CHANNELS] = ${braced(highCounts)};
-
-// High counts mean ${lightIsHigh ? 'light' : 'shade'}, and on this disc that is a ${levelWhenHigh}.
-const uint8_t LEVEL_WHEN_HIGH = ${levelWhenHigh};
-const uint16_t ALL_CHANNELS = ${2 ** wiring.channelPins.length - 1};  // a word of ones`;
+${channelText(facts)}${busText(facts)}${lightsText}`.trimEnd();
 }

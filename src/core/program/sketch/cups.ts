@@ -1,8 +1,19 @@
+import type { ProgramFacts } from '../facts.ts';
+import { sectionHeading } from '../unit/text.ts';
 import { pinText } from './circuit.ts';
-import { sectionHeading } from './text.ts';
 
-/** Cup pulses by interrupt: both edges are watched, and a level counts only after `quietUs` without any edge. [us] */
-export function cupsText(cups: { readonly pin: string; readonly quietUs: number }): string {
+const soFar = `
+
+uint16_t pulsesSoFar() {
+  noInterrupts();
+  const uint16_t pulses = cupPulses;
+  interrupts();
+  return pulses;
+}`;
+
+/** Cup pulses by interrupt: both edges are watched, and a level counts only after a quiet time without any edge. */
+export function cupsText({ cups, averages }: ProgramFacts): string | null {
+  if (!cups) return null;
   return `${sectionHeading('Cups')}
 
 const uint8_t CUP_PIN = ${pinText(cups.pin)};
@@ -44,5 +55,5 @@ void startCups() {
   cupLevel = digitalRead(CUP_PIN);
   cupAccepted = cupLevel;
   attachInterrupt(digitalPinToInterrupt(CUP_PIN), onCupEdge, CHANGE);
-}`;
+}${averages ? soFar : ''}`;
 }

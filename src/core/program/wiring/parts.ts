@@ -1,6 +1,6 @@
-import type { HeadPlan } from '../head/index.ts';
-import type { Instrument } from '../instrument/index.ts';
-import { showMm, showNumber } from '../units/index.ts';
+import type { HeadPlan } from '../../head/index.ts';
+import type { Instrument } from '../../instrument/index.ts';
+import { showMm, showNumber } from '../../units/index.ts';
 import { showOhm } from './showOhm.ts';
 
 /** One row of the parts list. */
@@ -23,9 +23,17 @@ function detectorRow({ spec, disc }: HeadPlan): PartRow {
       note: 'Contains cadmium: do not burn it, do not throw it in the household bin. Mask it with the aperture.',
     };
   }
+  if (detector.kind === 'colour-sensor') {
+    return {
+      quantity,
+      part: 'colour sensor',
+      value: 'red, green, blue',
+      note: 'One at each channel, shaded from daylight.',
+    };
+  }
   return {
     quantity,
-    part: 'phototransistor',
+    part: detector.kind === 'phototransistor' ? 'phototransistor' : detector.kind.replace('-', ' '),
     value: `${showNumber(detector.litMa, 3)} mA lit, ${showNumber(detector.darkMa, 3)} mA dark, behind the disc`,
     note: 'Take one with a daylight filter if the light is infrared. Mask it with the aperture.',
   };

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { cupsOn, jettyHead, jettyInstrument, type VaneWishes } from '../../../test/support/avrVane.ts';
-import { wiringPlan, wiringProblems } from './wiring.ts';
+import { cupsOn, jettyHead, jettyInstrument, type VaneWishes } from '../../../../test/support/avrVane.ts';
+import { wiringPlan } from './wiring.ts';
+import { wiringProblems } from './wiringProblems.ts';
 
 function wiring(wishes: VaneWishes = {}) {
   const instrument = jettyInstrument(wishes);
@@ -49,11 +50,11 @@ describe('wiringPlan', () => {
 describe('what keeps it from being wired', () => {
   it('is more channels than inputs, with the inputs and the other ways named', () => {
     expect(() => wiring({ positions: 128 })).toThrowErrorMatchingInlineSnapshot(`
-      [VanewrightError: program/too-many-channels: The code has more channels than the board has analog inputs.
+      [VanewrightError: program/too-many-channels: The code has more channels than there are analog inputs.
         where:   need.positions
         got:     7 channels for 128 positions
-        allowed: 6 channels or fewer, on the inputs A0, A1, A2, A3, A4, A5
-        fix:     Set need.positions to 64 or fewer, which 6 channels of one bit tell apart. A board with more analog inputs, an analog multiplexer, or a comparator for each channel on digital pins would read them all, but no program for these is written yet.]
+        allowed: 6 channels or fewer, on the analog inputs A0, A1, A2, A3, A4, A5
+        fix:     Set circuit.input to multiplexer (one converter pin behind a 16-way multiplexer), or circuit.input to digital (a comparator for each channel), or circuit.input to shift-register (comparators behind shift registers). Or: Set need.positions to 64 or fewer, which 6 channels of one bit tell apart.]
     `);
     expect(codes({ positions: 64 })).toEqual([]); // the cure works
   });

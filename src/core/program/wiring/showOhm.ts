@@ -1,4 +1,4 @@
-import { showNumber } from '../units/index.ts';
+import { showNumber } from '../../units/index.ts';
 
 /** Resistance as a catalogue prints it, with k or M. [ohm] */
 export function showOhm(ohm: number): string {

@@ -3,7 +3,7 @@ import { positionBytes, type WordTable } from '../wordTable.ts';
 import { braced, sectionHeading } from './text.ts';
 
 /** Integer type of a position and how it is read from program memory. */
-function positionType(positions: number): { type: string; read: string; none: number } {
+export function positionType(positions: number): { type: string; read: string; none: number } {
   return positionBytes(positions) === 1
     ? { type: 'uint8_t', read: 'pgm_read_byte', none: 255 }
     : { type: 'uint16_t', read: 'pgm_read_word', none: 65_535 };
@@ -38,24 +38,53 @@ ${type} positionOf(uint16_t word) {
 }`;
 }
 
+/** One number when all steps are alike, else one a position. */
+function halfWidthText(halfWidths: readonly number[], type: string): string {
+  const widest = Math.max(...halfWidths);
+  if (halfWidths.every((width) => width === widest)) {
+    return `// Half of one step, in hundredths of a degree.
+inline uint16_t halfWidth(${type}) {
+  return ${widest};
+}`;
+  }
+  return `// Half of the piece of the turn that shows each position, in hundredths of a degree.
+const uint16_t HALF_WIDTH[POSITIONS] PROGMEM = ${braced(halfWidths)};
+
+inline uint16_t halfWidth(${type} at) {
+  return pgm_read_word(&HALF_WIDTH[at]);
+}`;
+}
+
 /** The code: word to position, position to heading. */
-export function discText({ positions, table, headingHundredths, stepUs, halfTurnMs }: ProgramFacts): string {
+export function discText(facts: ProgramFacts): string {
+  const { positions, table, headingHundredths, halfWidthHundredths, channels } = facts;
   const { type, read, none } = positionType(positions);
   const decode =
     table.kind === 'dense' ? denseText(table.positions, type, read, none) : sortedText(table, type, read);
   return `${sectionHeading('Disc')}
 
+const uint16_t ALL_CHANNELS = ${2 ** channels.length - 1};  // a word of ones
 const uint16_t POSITIONS = ${positions};
 const ${type} NO_POSITION = ${none};
 
-// Heading at the middle of each position, in hundredths of a degree clockwise from true north.
+// Heading at the middle of each position before north is added, in hundredths of a degree clockwise.
 const uint16_t HEADING[POSITIONS] PROGMEM = ${braced(headingHundredths)};
 
-// The shaft needs at least this long for one position, in microseconds, at its fastest turn.
-const uint32_t STEP_US = ${stepUs};
-// After this long without a read, in milliseconds, it can stand anywhere.
-const uint32_t HALF_TURN_MS = ${halfTurnMs};
+${halfWidthText(halfWidthHundredths, type)}
 
 // A word holds one bit a channel, channel 0 the highest.
-${decode}`;
+${decode}
+
+// Hundredths of a degree between two headings, the shorter way round.
+uint16_t apart(uint16_t one, uint16_t other) {
+  const uint16_t between = one > other ? one - other : other - one;
+  return between > 18000 ? 36000 - between : between;
+}
+
+// Hundredths of a degree between the pieces of the turn that two positions show; 0 for neighbours.
+uint16_t gapBetween(${type} one, ${type} other) {
+  const uint16_t between = apart(pgm_read_word(&HEADING[one]), pgm_read_word(&HEADING[other]));
+  const uint16_t shown = halfWidth(one) + halfWidth(other) + ${facts.slackHundredths};
+  return between > shown ? between - shown : 0;
+}`;
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { jettyHead, jettyInstrument, type VaneWishes } from '../../../test/support/avrVane.ts';
-import type { HeadSpec } from '../head/index.ts';
+import { jettyHead, jettyInstrument, type VaneWishes } from '../../../../test/support/avrVane.ts';
+import type { HeadSpec } from '../../head/index.ts';
 import { partsList } from './parts.ts';
 
 function rows(wishes: VaneWishes = {}, spec: Partial<HeadSpec> = {}): Map<string, [number, string]> {
