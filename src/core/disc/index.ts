@@ -47,3 +47,4 @@ export { densityOf, materials, type Material } from './materials.ts';
 export { faultyDisc, type FaultyDisc, type PlacedFault } from './faultPlaces.ts';
 export type { FaultPlace } from './check/fault.ts';
 export { roundSheet, type Sheet } from './draw/sheet.ts';
+export { withAllowance, type Allowance } from './allowance.ts';

@@ -47,6 +47,7 @@ describe('the smallest instrument file', () => {
           edgeSdMm: 0.1,
           windowGrowthMm: -0.2,
           boreSdMm: 0.1,
+          colourCount: 16,
           measured: UNMEASURED,
         },
       },

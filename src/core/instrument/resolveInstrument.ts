@@ -1,5 +1,5 @@
 import { boardNamed, type Board } from '../boards/index.ts';
-import { measuredProcess, thicknessDefaultsMm, type DiscSpec } from '../disc/index.ts';
+import { thicknessDefaultsMm, withAllowance, type DiscForm, type DiscSpec } from '../disc/index.ts';
 import { BrokenPromise } from '../error/index.ts';
 import {
   ledWavelengthDefaultsNm,
@@ -57,14 +57,24 @@ function resolveNeed(need: InstrumentDraft['need']): Need {
   return { positions, accuracyDeg, turnRateDegPerS, turnRangeDeg, mustSurvivePowerLoss, wantedYield };
 }
 
+/** A form as the disc step knows it: an overlay without colours of its own is black. */
+function formSpecOf(form: NonNullable<InstrumentDraft['disc']['form']>): DiscForm {
+  if (form.kind !== 'overlay') return form;
+  return form.colours ? { kind: 'overlay', colours: form.colours } : { kind: 'overlay' };
+}
+
 function resolveDisc(disc: InstrumentDraft['disc']): DiscSpec {
   const webMm = disc.webMm ?? toMicrometre(WEB_MARGIN * disc.process.minWebMm);
   const rimMm = disc.rimMm ?? toMicrometre(Math.max(LEAST_RIM_MM, 2 * webMm));
-  const { process, drawn } = measuredProcess(disc.process, disc.bore.diameterMm);
+  const { form, strip, allowance, densityKgPerM3, ...rest } = disc;
+  const { process, drawn } = withAllowance(disc.process, disc.bore.diameterMm, allowance);
   return {
-    ...disc,
+    ...rest,
     process,
     ...(drawn ? { drawn } : {}),
+    ...(form ? { form: formSpecOf(form) } : {}),
+    ...(strip ? { strip } : {}),
+    ...(densityKgPerM3 === undefined ? {} : { densityKgPerM3 }),
     hubDiameterMm: hubDiameterOf(disc),
     thicknessMm: disc.thicknessMm ?? thicknessDefaultsMm[disc.process.kind],
     webMm,

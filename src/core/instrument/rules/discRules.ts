@@ -37,7 +37,7 @@ function nestingRule(disc: Disc): readonly Finding[] {
 
 /** The flat of a D bore lies between its middle and its edge. */
 function flatRule({ bore }: Disc): readonly Finding[] {
-  if (bore.shape === 'round') return [];
+  if (bore.shape !== 'd') return [];
   const { diameterMm, acrossFlatMm } = bore;
   if (acrossFlatMm > diameterMm / 2 && acrossFlatMm < diameterMm) return [];
   return [

@@ -1,4 +1,4 @@
-import { thicknessDefaultsMm } from '../../disc/index.ts';
+import { materials, thicknessDefaultsMm } from '../../disc/index.ts';
 import { ledWavelengthDefaultsNm, lightPartDefaults, sensorPartDefaults } from '../../head/index.ts';
 
 /** Solid that a hub keeps round the bore, both sides together. [mm] */
@@ -20,12 +20,20 @@ function listed(values: Readonly<Record<string, number | string>>): string {
     .join(', ');
 }
 
+/** Density of each process's usual material. [kg/m3] */
+const densities = Object.fromEntries(
+  Object.entries(materials).map(([kind, { densityKgPerM3 }]) => [kind, densityKgPerM3]),
+);
+
 /** How defaults follow from other fields, in words; `resolveInstrument` does the same in numbers. */
 export const defaultRules = {
   positions: 'the smallest even count whose step is at most resolutionDeg; one of the two must be given',
   oneStep: 'one step, 360 / positions',
   hub: `bore.diameterMm + ${HUB_WALLS_MM} mm, or ${HUB_SHARE} of diameterMm if that is more`,
   thickness: `by process.kind: ${listed(thicknessDefaultsMm)} mm`,
+  form: 'by process.kind: an overlay on film and in colour print, copper on a board, else through-cut',
+  allowance: 'drawn once a coupon was measured, none before',
+  density: `by process.kind: ${listed(densities)} kg/m3`,
   web: `${WEB_MARGIN} times process.minWebMm`,
   rim: `twice webMm, or ${LEAST_RIM_MM} mm if that is more`,
   notchDepth: 'half of rimMm',

@@ -2,6 +2,7 @@ import * as z from 'zod';
 import { familyNames } from '../../codes/index.ts';
 import { defaultRules } from './derivedDefaults.ts';
 import { codeOptionsSchema } from './codeOptions.ts';
+import { formSchema, stripSchema } from './discForm.ts';
 import { choice, derived, measure, oneOf } from './field.ts';
 import { processSchema } from './process.ts';
 
@@ -17,6 +18,10 @@ const boreSchema = z
         meaning: 'From the flat to the far side of the hole; more than half the diameter and less than all of it.',
         example: 4.5,
       }),
+    }),
+    z.strictObject({
+      shape: z.literal('hex').meta({ description: 'A hexagon; its diameter is measured across the flats.' }),
+      diameterMm: boreDiameterMm,
     }),
   ])
   .meta({ description: 'Hole on the shaft.' });
@@ -60,5 +65,20 @@ export const discSchema = z
     windowLevel: oneOf([0, 1], '-', { meaning: 'The level of the code that lets light through.' }).default(1),
     notch: notchSchema.prefault({}),
     process: processSchema,
+    form: derived(formSchema, defaultRules.form),
+    strip: stripSchema
+      .nullable()
+      .default(null)
+      .meta({ description: stripSchema.meta()!.description, defaultRule: 'null, for a disc' }),
+    allowance: derived(
+      choice(['none', 'drawn'], {
+        meaning: 'Whether drawings are moved by what the tool takes (drawn), or your machine does that (none).',
+      }),
+      defaultRules.allowance,
+    ),
+    densityKgPerM3: derived(
+      measure('kg/m3', 100, 20_000, { meaning: "Density of the disc's material." }),
+      defaultRules.density,
+    ),
   })
   .meta({ description: 'The coded disc.' });

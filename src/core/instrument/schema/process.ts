@@ -1,7 +1,10 @@
 import * as z from 'zod';
 import { processDefaults, type Process } from '../../disc/index.ts';
-import { measure } from './field.ts';
+import { measure, whole } from './field.ts';
 import { measuredSchema } from './measured.ts';
+
+/** More than any disc needs: nothing is refused until the maker says how many there are. */
+const MOST_COLOURS = 16;
 
 /** Fields that every process has, with the defaults of one. */
 function tolerances(standard: Process) {
@@ -24,6 +27,9 @@ function tolerances(standard: Process) {
     boreSdMm: measure('mm', 0, 5, {
       meaning: 'How far the bore lies off the middle of the pattern, as a standard deviation in each of two directions.',
     }).default(standard.boreSdMm),
+    colourCount: whole('-', 1, 16, {
+      meaning: 'Materials or inks that it can lay in one part.',
+    }).default(MOST_COLOURS),
     measured: measuredSchema.prefault({}),
   };
 }
@@ -42,6 +48,14 @@ export const processSchema = z
     z.strictObject({
       kind: z.literal('film').meta({ description: 'Printed black on clear film.' }),
       ...tolerances(processDefaults.film),
+    }),
+    z.strictObject({
+      kind: z.literal('colour-print').meta({ description: 'Printed in colours on paper, card or film.' }),
+      ...tolerances(processDefaults['colour-print']),
+    }),
+    z.strictObject({
+      kind: z.literal('pcb').meta({ description: 'Etched and milled as a circuit board.' }),
+      ...tolerances(processDefaults.pcb),
     }),
   ])
   .meta({ description: 'How the disc is made, and how true that comes out. Measure a coupon and write your own numbers.' });
