@@ -18,7 +18,7 @@ export function oddCountRefusal(positions: number): Refusal | null {
       'No code of two levels can change one channel at a time round an odd number of positions: ' +
       'every channel returns to its start, so it changes an even number of times, and the changes add up to the positions.',
     allowed: `an even number of positions, such as ${nearest}`,
-    fix: `Set need.positions to ${nearest}, or disc.code to ternary-modular with three colours.`,
+    fix: `Set need.positions to ${nearest}.`,
   };
 }
 
