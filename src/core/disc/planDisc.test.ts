@@ -155,6 +155,14 @@ describe('a disc that cannot be made', () => {
     expect(planDisc(code, asFixed(spec, first!.fix)).tracks).toHaveLength(code.tracks.length);
   });
 
+  it('is told that it is the count which no disc can bear, and then one that works', () => {
+    const { fix } = problemsOf({}, 4096)[0]!;
+    expect(fix).toMatch(
+      /^With 4096 positions no size up to the largest disc would do; set need[.]positions to \d+[.]$/,
+    );
+    expect(codesOf({}, Number(/to (\d+)[.]$/.exec(fix)![1]))).toEqual([]);
+  });
+
   it('is given a count of positions that works, too', () => {
     const { fix } = problemsOf({}, 512)[0]!;
     const positions = Number(/need[.]positions to (\d+)/.exec(fix)![1]);

@@ -88,6 +88,7 @@ export function fixText(code: CodeTable, spec: DiscSpec): string {
     const sizes = listText(changesTo(spec, mended));
     return positions ? `Set ${sizes}; or ${positions}.` : `Set ${sizes}.`;
   }
-  if (positions) return `Set ${positions}: no size up to the largest disc would do.`;
+  if (positions)
+    return `With ${code.positions} positions no size up to the largest disc would do; set ${positions}.`;
   return fewerAndOtherSizes(code, spec) ?? lastResort(code);
 }
