@@ -23,10 +23,21 @@ function listText(parts: readonly string[]): string {
   return parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
 }
 
+/** Sizes that follow another where the file leaves them out; a fix names both, so that it holds as it was tried. */
+const FOLLOWS: Readonly<Record<string, readonly string[]>> = {
+  'disc.hubDiameterMm': ['disc.bore.diameterMm'],
+  'disc.rimMm': ['disc.webMm'],
+  'disc.notch.depthMm': ['disc.rimMm', 'disc.webMm'],
+};
+
 function changesTo(from: DiscSpec, to: DiscSpec): string[] {
   const before = sizesOf(from);
-  const changed = [...sizesOf(to)].filter(([field, value]) => before.get(field) !== value);
-  return changed.map(([field, value]) => `${field} to ${showMm(value)}`);
+  const after = sizesOf(to);
+  const isNew = (field: string): boolean => before.get(field) !== after.get(field);
+  return [...after]
+    .filter(([field]) => isNew(field) || (FOLLOWS[field] ?? []).some(isNew))
+    .filter(([field]) => field !== 'disc.notch.depthMm' || to.notch.widthMm > 0)
+    .map(([field, value]) => `${field} to ${showMm(value)}`);
 }
 
 /** A code of the same family, or `null` where it refuses the count. */
