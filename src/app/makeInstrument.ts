@@ -7,7 +7,7 @@ import { proveInstrument, type ProvedDesign, type ProveRequest } from './proveIn
 /** What to make, and where. */
 export interface MakeRequest extends ProveRequest {
   readonly out: string;
-  /** Parts wanted; `null` makes all of them. The folder then holds these and no others of ours. */
+  /** Parts wanted, the rest of an earlier result left as it is; `null` makes all of them. */
   readonly only: readonly string[] | null;
 }
 
@@ -18,8 +18,9 @@ export interface MadeDesign extends ProvedDesign {
 
 function wantedParts(only: readonly string[] | null): readonly MakePart[] {
   if (only === null) return partNames;
-  const unknown = only.filter((name) => !partNames.some((part) => part === name));
-  if (unknown.length > 0 || only.length === 0) {
+  const asked = only.map((name) => name.trim());
+  const unknown = asked.filter((name) => !partNames.some((part) => part === name));
+  if (unknown.length > 0 || asked.length === 0) {
     throw new VanewrightError({
       code: 'make/unknown-part',
       what: 'There is no part of that name to make.',
@@ -29,7 +30,7 @@ function wantedParts(only: readonly string[] | null): readonly MakePart[] {
       fix: `Name one or more of them, such as --only ${partNames[0]}.`,
     });
   }
-  return partNames.filter((name) => only.includes(name));
+  return partNames.filter((name) => asked.includes(name));
 }
 
 /**
@@ -47,5 +48,8 @@ export async function makeInstrument(
   const proved = await proveInstrument(files, request);
   const { instrument, disc, head, placed } = proved.design;
   const made = inPlace(placed, () => makeParts({ instrument, disc, head, proof: proved.proof }, wanted));
-  return { ...proved, written: await output.write(request.out, made, stop, 'result') };
+  return {
+    ...proved,
+    written: await output.write(request.out, made, stop, request.only === null ? 'result' : 'part'),
+  };
 }

@@ -21,7 +21,7 @@ const never = new AbortController().signal;
 export function outputFolderContract(name: string, open: () => Promise<OutputWorld>): void {
   describe(`${name} keeps the output folder's promises`, () => {
     let world: OutputWorld;
-    const write = (files: Record<string, string>, as: 'result' | 'addition' = 'result') =>
+    const write = (files: Record<string, string>, as: 'result' | 'part' | 'addition' = 'result') =>
       world.output.write(
         world.folder,
         Object.entries(files).map(([path, content]) => ({ path, content })),
@@ -58,6 +58,46 @@ export function outputFolderContract(name: string, open: () => Promise<OutputWor
       expect(kept).toEqual(['disc.stl']);
       expect(await world.read('notes.txt')).toBe('mine');
       expect(await world.read('disc.stl')).toBe('ours, but mended by hand');
+    });
+
+    it('puts a file that a maker has changed aside before it writes the new one', async () => {
+      await write({ 'vane.ino': 'ours' });
+      await world.put('vane.ino', 'mended by hand');
+      const { setAside } = await write({ 'vane.ino': 'new' });
+      expect(setAside).toEqual(['vane.ino.yours']);
+      expect(await world.read('vane.ino.yours')).toBe('mended by hand');
+      expect(await world.read('vane.ino')).toBe('new');
+      await world.put('vane.ino', 'mended again');
+      expect((await write({ 'vane.ino': 'newest' })).setAside).toEqual(['vane.ino.yours-2']);
+    });
+
+    it("never takes a maker's own file of the same name for its own", async () => {
+      await world.put('parts.csv', 'mine');
+      const { setAside } = await write({ 'parts.csv': 'ours' });
+      expect(setAside).toEqual(['parts.csv.yours']);
+      expect(await world.read('parts.csv.yours')).toBe('mine');
+    });
+
+    it('refuses a list of checksums that someone else wrote, and touches nothing', async () => {
+      await world.put('precious.txt', 'mine');
+      await world.put('SHA256SUMS', `${'0'.repeat(64)}  precious.txt\n`);
+      await expect(write({ 'disc.svg': 'x' })).rejects.toThrow('files/foreign-checksums');
+      expect(await world.read('precious.txt')).toBe('mine');
+      expect(await world.read('disc.svg')).toBeNull();
+    });
+
+    it('leaves the rest of a result when a part is written, and says so', async () => {
+      await write({ 'disc.svg': 'old', 'vane.ino': 'old' });
+      const { left, removed } = await write({ 'disc.svg': 'new' }, 'part');
+      expect([left, removed]).toEqual([['vane.ino'], []]);
+      expect(await world.read('vane.ino')).toBe('old');
+      expect(await world.read('SHA256SUMS')).toContain('  vane.ino\n');
+    });
+
+    it('leaves no empty folder of an earlier run', async () => {
+      await write({ 'program/old/old.ino': 'x' });
+      await write({ 'program/new/new.ino': 'x' });
+      expect((await world.all()).filter((path) => path.includes('old'))).toEqual([]);
     });
 
     it('adds files without a list of checksums', async () => {

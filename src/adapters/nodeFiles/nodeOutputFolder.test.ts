@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { mkdir, mkdtemp, readdir, readFile, rm, symlink, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
@@ -45,6 +45,34 @@ describe('nodeOutputFolder', () => {
     await expect(world.output.write(world.folder, files, never, 'result')).rejects.toThrow(
       'files/not-a-folder',
     );
+    await world.end();
+  });
+
+  it('puts everything back when one of several files cannot be moved', async () => {
+    const world = await realWorld();
+    await world.output.write(world.folder, [{ path: 'a.txt', content: 'old' }], never, 'result');
+    // A file where a folder is wanted stops the second move after the first is done.
+    await world.put('b', 'a file');
+    const two = [
+      { path: 'a.txt', content: 'new' },
+      { path: 'b/c.txt', content: 'new' },
+    ];
+    await expect(world.output.write(world.folder, two, never, 'result')).rejects.toThrow(
+      'files/not-a-folder',
+    );
+    expect(await world.read('a.txt')).toBe('old');
+    expect((await world.all()).sort()).toEqual(['out', 'out/SHA256SUMS', 'out/a.txt', 'out/b']);
+    await world.end();
+  });
+
+  it('writes through a link to a folder, and refuses a link that leads nowhere', async () => {
+    const world = await realWorld();
+    const link = join(dirname(world.folder), 'link');
+    await symlink(world.folder, link);
+    await expect(world.output.write(link, files, never, 'result')).rejects.toThrow('files/not-writable');
+    await mkdir(world.folder);
+    await world.output.write(link, files, never, 'result');
+    expect(await world.read('small.txt')).toBe('x');
     await world.end();
   });
 

@@ -1,28 +1,10 @@
-import { createHash } from 'node:crypto';
-import { mkdir, mkdtemp, open, readFile, rename, rm, stat } from 'node:fs/promises';
-import { basename, dirname, join, resolve } from 'node:path';
+import { access, lstat, mkdir, mkdtemp, open, readFile, rename, rm, rmdir } from 'node:fs/promises';
+import { dirname, join, resolve } from 'node:path';
 import { VanewrightError } from '../../core/error/index.ts';
-import type { OutputFile, OutputFolder } from '../../ports/index.ts';
-import { causeOf, writeProblem } from './fileProblem.ts';
-
-/** Name of the checksum list, in the format that the common `sha256sum -c` reads. */
-export const CHECKSUMS = 'SHA256SUMS';
-
-function sha256(content: string | Uint8Array): string {
-  return createHash('sha256').update(content).digest('hex');
-}
-
-function checksumList(files: readonly OutputFile[]): string {
-  return files.map(({ path, content }) => `${sha256(content)}  ${path}\n`).join('');
-}
-
-/** Path and checksum of every file an earlier run wrote; empty where there was none. */
-async function earlierFiles(folder: string): Promise<Map<string, string>> {
-  const text = await readFile(join(folder, CHECKSUMS), 'utf8').catch(() => '');
-  const rows = text.split('\n').map((line) => /^([0-9a-f]{64}) {2}([^/\\][^\\]*)$/.exec(line));
-  const inside = rows.filter((row) => row !== null && !row[2]!.split('/').includes('..'));
-  return new Map(inside.map((row) => [row![2]!, row![1]!]));
-}
+import type { OutputFile, OutputFolder, StopSign } from '../../ports/index.ts';
+import { checksumList, CHECKSUMS, earlierFiles, sha256 } from './checksums.ts';
+import { writeProblem } from './fileProblem.ts';
+import { moveIn, refuseFoldersAt } from './moveIn.ts';
 
 /** Writes one file and waits until the disk has it. */
 async function writeWhole(path: string, content: string | Uint8Array): Promise<void> {
@@ -36,86 +18,134 @@ async function writeWhole(path: string, content: string | Uint8Array): Promise<v
   }
 }
 
+/** Takes away a folder and those above it as long as they are empty and below `top`. */
+async function removeEmpty(folder: string, top: string): Promise<void> {
+  for (let at = folder; at.startsWith(top) && at !== top; at = dirname(at)) {
+    const isGone = await rmdir(at).then(
+      () => true,
+      () => false,
+    );
+    if (!isGone) return;
+  }
+}
+
 /** Takes away what an earlier run made and this one does not, unless someone has changed it since. */
-async function sweep(folder: string, earlier: Map<string, string>, paths: readonly string[]) {
+async function sweep(goal: string, earlier: ReadonlyMap<string, string>, paths: readonly string[]) {
   const removed: string[] = [];
   const kept: string[] = [];
   for (const [path, checksum] of earlier) {
     if (paths.includes(path)) continue;
-    const content = await readFile(join(folder, path)).catch(() => null);
+    const content = await readFile(join(goal, path)).catch(() => null);
     if (content === null) continue;
     if (sha256(content) !== checksum) {
       kept.push(path);
       continue;
     }
-    await rm(join(folder, path));
+    await rm(join(goal, path));
+    await removeEmpty(dirname(join(goal, path)), goal);
     removed.push(path);
   }
   return { removed, kept };
 }
 
-async function refuseFile(folder: string): Promise<void> {
-  const found = await stat(folder).catch(() => null);
-  if (found === null || found.isDirectory()) return;
-  throw new VanewrightError({
-    code: 'files/not-a-folder',
-    what: 'The place for the results is a file.',
-    where: folder,
-    got: 'a file',
-    allowed: 'a folder, or a path where nothing is yet',
-    fix: 'Name another folder with --out.',
-  });
-}
-
-/** A folder where a file should go would stop the move half-way, so it is refused before. */
-async function refuseFoldersAt(goal: string, paths: readonly string[]): Promise<void> {
-  for (const path of paths) {
-    const found = await stat(join(goal, path)).catch(() => null);
-    if (!found?.isDirectory()) continue;
-    throw new VanewrightError({
-      code: 'files/not-writable',
-      what: 'A folder stands where a file should go; nothing was changed.',
-      where: join(goal, path),
-      got: 'a folder',
-      allowed: 'a file, or nothing',
-      fix: 'Move that folder away, or name another folder with --out.',
-    });
+/** A name beside a file that nothing has yet. */
+async function freeName(path: string): Promise<string> {
+  for (let i = 1; ; i++) {
+    const name = i === 1 ? `${path}.yours` : `${path}.yours-${i}`;
+    if (
+      await access(name).then(
+        () => false,
+        () => true,
+      )
+    )
+      return name;
   }
 }
 
-/** Folders on this machine's disk: staged beside the goal, then moved into place file by file. */
+/** Puts back, under another name, files that a maker had changed or that were never ours. */
+async function returnYours(
+  goal: string,
+  old: string,
+  earlier: ReadonlyMap<string, string>,
+  paths: readonly string[],
+) {
+  const setAside: string[] = [];
+  for (const path of paths) {
+    if (path === CHECKSUMS) continue;
+    const content = await readFile(join(old, path)).catch(() => null);
+    if (content === null || sha256(content) === earlier.get(path)) continue;
+    const name = await freeName(join(goal, path));
+    await rename(join(old, path), name);
+    setAside.push(name.slice(goal.length + 1).replaceAll('\\', '/'));
+  }
+  return setAside;
+}
+
+/**
+ * Makes the folder; gives the highest one that was not there before, so that it can be taken away again.
+ *
+ * One level at a time: the platform's own recursive way never ends where a folder cannot be made, as below /proc.
+ */
+async function makeFolder(goal: string): Promise<string | null> {
+  const missing: string[] = [];
+  for (let at = goal; (await lstat(at).catch(() => null)) === null && at !== dirname(at); at = dirname(at)) {
+    missing.unshift(at);
+  }
+  for (const folder of missing) {
+    await mkdir(folder).catch((error: unknown) => {
+      // Another run may have made it in the meantime.
+      if (!(error instanceof Error && 'code' in error && error.code === 'EEXIST')) throw error;
+    });
+  }
+  return missing[0] ?? null;
+}
+
+/** Earlier checksums that stay in the list when only a part is written anew. */
+function leftStanding(
+  earlier: ReadonlyMap<string, string>,
+  files: readonly OutputFile[],
+): Map<string, string> {
+  return new Map([...earlier].filter(([path]) => !files.some((file) => file.path === path)));
+}
+
+async function stageAll(stage: string, files: readonly OutputFile[], stop: StopSign): Promise<void> {
+  for (const { path, content } of files) {
+    stop.throwIfAborted();
+    await writeWhole(join(stage, path), content);
+  }
+  stop.throwIfAborted();
+}
+
+/** Folders on this machine's disk: staged inside the goal, then moved into place all together. */
 export const nodeOutputFolder: OutputFolder = {
   async write(folder, files, stop, as) {
     const goal = resolve(folder);
-    await refuseFile(goal);
-    const all = as === 'result' ? [...files, { path: CHECKSUMS, content: checksumList(files) }] : files;
-    const paths = all.map(({ path }) => path);
     let stage: string | null = null;
-    let parent: string | undefined;
-    let done = false;
+    let madeFolder: string | null = null;
     try {
-      parent = await mkdir(dirname(goal), { recursive: true });
+      const earlier = as === 'addition' ? new Map<string, string>() : await earlierFiles(goal);
+      madeFolder = await makeFolder(goal);
+      stage = await mkdtemp(join(goal, '.vanewright-'));
+      const standing = as === 'part' ? leftStanding(earlier, files) : new Map<string, string>();
+      const sums = new Map([
+        ...files.map(({ path, content }) => [path, sha256(content)] as const),
+        ...standing,
+      ]);
+      const all = as === 'addition' ? files : [...files, checksumList(sums)];
+      const paths = all.map(({ path }) => path);
       await refuseFoldersAt(goal, paths);
-      stage = await mkdtemp(join(dirname(goal), `.${basename(goal)}-`));
-      for (const { path, content } of all) {
-        stop.throwIfAborted();
-        await writeWhole(join(stage, path), content);
-      }
-      stop.throwIfAborted();
-      const earlier = as === 'result' ? await earlierFiles(goal) : new Map<string, string>();
-      for (const path of paths) await mkdir(dirname(join(goal, path)), { recursive: true });
-      for (const path of paths) await rename(join(stage, path), join(goal, path));
-      done = true;
-      return { paths, ...(await sweep(goal, earlier, paths)) };
+      await stageAll(join(stage, 'new'), all, stop);
+      await moveIn(join(stage, 'new'), goal, join(stage, 'old'), paths);
+      madeFolder = null;
+      const setAside = await returnYours(goal, join(stage, 'old'), earlier, paths);
+      const swept = as === 'result' ? await sweep(goal, earlier, paths) : { removed: [], kept: [] };
+      return { paths, setAside, left: [...standing.keys()], ...swept };
     } catch (error) {
       if (stop.aborted || error instanceof VanewrightError) throw error;
-      throw writeProblem(
-        folder,
-        causeOf(error) === 'EXDEV' ? new Error('the folder lies on two disks') : error,
-      );
+      throw writeProblem(folder, error);
     } finally {
       if (stage !== null) await rm(stage, { recursive: true, force: true });
-      if (!done && parent !== undefined) await rm(parent, { recursive: true, force: true });
+      if (madeFolder !== null) await removeEmpty(goal, dirname(madeFolder));
     }
   },
 };
