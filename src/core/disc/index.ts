@@ -1,3 +1,4 @@
+export { holdsNotch } from './check/mount.ts';
 export { LARGEST_DISC_MM } from './check/usableSizes.ts';
 export type { DiscPlan, TrackPlan } from './discPlan.ts';
 export type {

@@ -56,3 +56,10 @@ it.each<[string, Fields]>([
   expect(first!.fix).toMatch(/ to /);
   expect(problemsIn(asFixed(file, first!.fix)), first!.fix).toEqual([]);
 });
+
+it('a disc without a rim has no index notch either, unless the file asks for one', () => {
+  const bare = { need: { positions: 32 }, disc: { diameterMm: 84, rimMm: 0, process: { kind: 'fdm' } } };
+  expect(problemsIn(bare)).toEqual([]);
+  const notched = { ...bare, disc: { ...bare.disc, notch: { widthMm: 2 } } };
+  expect(problemsIn(notched).map(({ code }) => code)).toEqual(['disc/notch-depth']);
+});

@@ -1,5 +1,5 @@
 import { boardNamed, type Board } from '../boards/index.ts';
-import { thicknessDefaultsMm, withAllowance, type DiscForm, type DiscSpec } from '../disc/index.ts';
+import { holdsNotch, thicknessDefaultsMm, withAllowance, type DiscForm, type DiscSpec } from '../disc/index.ts';
 import { BrokenPromise } from '../error/index.ts';
 import {
   ledWavelengthDefaultsNm,
@@ -9,7 +9,7 @@ import {
 } from '../head/index.ts';
 import type { PartsSpec } from './partsSpec.ts';
 import type { CupsSpec, Instrument, Need } from './instrument.ts';
-import { HUB_SHARE, HUB_WALLS_MM, LEAST_RIM_MM, WEB_MARGIN } from './schema/derivedDefaults.ts';
+import { HUB_SHARE, HUB_WALLS_MM, LEAST_RIM_MM, NOTCH_WIDTH_MM, WEB_MARGIN } from './schema/derivedDefaults.ts';
 import type { InstrumentDraft } from './schema/instrumentSchema.ts';
 
 /**
@@ -68,6 +68,8 @@ function resolveDisc(disc: InstrumentDraft['disc']): DiscSpec {
   const rimMm = disc.rimMm ?? toMicrometre(Math.max(LEAST_RIM_MM, 2 * webMm));
   const { form, strip, allowance, densityKgPerM3, ...rest } = disc;
   const { process, drawn } = withAllowance(disc.process, disc.bore.diameterMm, allowance);
+  const notchDepthMm = disc.notch.depthMm ?? toMicrometre(rimMm / 2);
+  const hasRoom = holdsNotch({ process, rimMm, ...(drawn ? { drawn } : {}) }, notchDepthMm);
   return {
     ...rest,
     process,
@@ -79,7 +81,7 @@ function resolveDisc(disc: InstrumentDraft['disc']): DiscSpec {
     thicknessMm: disc.thicknessMm ?? thicknessDefaultsMm[disc.process.kind],
     webMm,
     rimMm,
-    notch: { widthMm: disc.notch.widthMm, depthMm: disc.notch.depthMm ?? toMicrometre(rimMm / 2) },
+    notch: { widthMm: disc.notch.widthMm ?? (hasRoom ? NOTCH_WIDTH_MM : 0), depthMm: notchDepthMm },
   };
 }
 

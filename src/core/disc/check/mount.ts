@@ -58,15 +58,35 @@ function boreFaults(spec: DiscSpec): Fault[] {
 /** A notch wider than this share of the diameter is no mark but a flat. [-] */
 export const WIDEST_NOTCH_SHARE = 0.25;
 
+/** Depths that an index notch may have: seen, and with a wall behind it. [mm] */
+function notchDepths(spec: Pick<DiscSpec, 'process' | 'drawn' | 'rimMm'>): {
+  shallowest: number;
+  deepest: number;
+} {
+  const least = leastDrawn(spec);
+  return { shallowest: least.windowMm / 2, deepest: spec.rimMm - least.wallMm };
+}
+
+/**
+ * Whether a rim has room for an index notch of some depth.
+ *
+ * @param spec - Rim [mm] and what the process can make.
+ * @param depthMm - Depth of the notch from the edge of the disc. [mm]
+ * @check src/core/instrument/discFixes.test.ts
+ */
+export function holdsNotch(spec: Pick<DiscSpec, 'process' | 'drawn' | 'rimMm'>, depthMm: number): boolean {
+  const { shallowest, deepest } = notchDepths(spec);
+  return depthMm <= deepest + HAIR_MM && depthMm >= shallowest - HAIR_MM;
+}
+
 function notchFaults(spec: DiscSpec): Fault[] {
   const { notch, rimMm, diameterMm } = spec;
   if (notch.widthMm === 0) return [];
   const least = leastDrawn(spec);
-  const deepest = rimMm - least.wallMm;
+  const { shallowest, deepest } = notchDepths(spec);
   const widest = diameterMm * WIDEST_NOTCH_SHARE;
   const faults: Fault[] = [];
-  const shallowest = least.windowMm / 2;
-  if (notch.depthMm > deepest + HAIR_MM || notch.depthMm < shallowest - HAIR_MM) {
+  if (!holdsNotch(spec, notch.depthMm)) {
     faults.push({
       code: 'disc/notch-depth',
       what: 'The index notch is too shallow to be seen, leaves too little of the rim, or cuts into the outermost track.',

@@ -13,6 +13,9 @@ export const WEB_MARGIN = 1.5;
 /** Narrowest rim by default: room for an index notch. [mm] */
 export const LEAST_RIM_MM = 2;
 
+/** Width of an index notch by default: seen across a table. [mm] */
+export const NOTCH_WIDTH_MM = 2;
+
 /** `fdm 2, laser 3` */
 function listed(values: Readonly<Record<string, number | string>>): string {
   return Object.entries(values)
@@ -36,6 +39,7 @@ export const defaultRules = {
   density: `by process.kind: ${listed(densities)} kg/m3`,
   web: `${WEB_MARGIN} times process.minWebMm`,
   rim: `twice webMm, or ${LEAST_RIM_MM} mm if that is more`,
+  notchWidth: `${NOTCH_WIDTH_MM} mm, or 0 where rimMm has no room for a notch of depthMm`,
   notchDepth: 'half of rimMm',
   ledWavelength: `by detector.kind: ${listed(ledWavelengthDefaultsNm)} nm`,
   sensorPart: `by detector.kind: ${listed(sensorPartDefaults)}`,

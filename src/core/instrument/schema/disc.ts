@@ -28,7 +28,10 @@ const boreSchema = z
 
 const notchSchema = z
   .strictObject({
-    widthMm: measure('mm', 0, 20, { meaning: 'Width of the notch along the rim; 0 for none.' }).default(2),
+    widthMm: derived(
+      measure('mm', 0, 20, { meaning: 'Width of the notch along the rim; 0 for none.' }),
+      defaultRules.notchWidth,
+    ),
     depthMm: derived(
       measure('mm', 0, 20, { meaning: 'Depth of the notch from the edge of the disc; 0 for none.' }),
       defaultRules.notchDepth,
