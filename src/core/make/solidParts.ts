@@ -7,6 +7,7 @@ import { bedProblems, drawingOf, type NamedSvg } from './solids/madePart.ts';
 import { printSetting } from './solids/print.ts';
 import { withShapes } from './solids/shapeKit.ts';
 import type { Solid } from './solids/solid.ts';
+import { PLASTIC_KG_PER_M3 } from './vaneParts/materials.ts';
 import { cupParts, vaneParts } from './vaneParts/vaneParts.ts';
 
 /** The printed parts of an instrument. */
@@ -19,6 +20,12 @@ export interface SolidParts {
   readonly sheets: readonly NamedSvg[];
   /** What keeps parts from being made; those that can be are made all the same. */
   readonly problems: readonly Problem[];
+}
+
+/** Inertia of a disc about its axis as if it had no windows: the most it can be. [kg m²] @source ½ m r² */
+function discInertiaKgM2({ diameterMm, thicknessMm }: DiscPlan['spec']): number {
+  const radiusM = diameterMm / 2000;
+  return (Math.PI / 2) * PLASTIC_KG_PER_M3 * (thicknessMm / 1000) * radiusM ** 4;
 }
 
 /**
@@ -37,7 +44,11 @@ export function solidParts(instrument: Instrument, disc: DiscPlan, head: HeadPla
     const ofHead = headParts(kit, head, print, choices);
     const build = { bore: disc.spec.bore, print };
     const ofVane = choices.vane
-      ? vaneParts(kit, { ...choices.vane, bedMm: print.bedMm }, build)
+      ? vaneParts(
+          kit,
+          { ...choices.vane, bedMm: print.bedMm, otherInertiaKgM2: discInertiaKgM2(disc.spec) },
+          build,
+        )
       : { parts: [], problems: [] };
     const ofCups = instrument.cups ? cupParts(kit, choices.cups, build) : { parts: [], problems: [] };
     const turning = [...ofVane.parts, ...ofCups.parts];

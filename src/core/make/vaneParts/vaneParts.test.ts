@@ -14,7 +14,7 @@ import { vanePlan, type VaneWant } from './vanePlan.ts';
 import { finShape, noseShape } from './vaneShapes.ts';
 
 const { parts, disc } = exampleInstrument('jetty');
-const want: VaneWant = { ...parts.vane!, bedMm: 200 };
+const want: VaneWant = { ...parts.vane!, bedMm: 200, otherInertiaKgM2: 0 };
 
 /** A printer that makes what is drawn, and tubes that need no play. */
 const exact = {
@@ -85,6 +85,12 @@ describe('a vane', () => {
       ),
       { seed: 20261125, numRuns: 30 },
     );
+  });
+
+  it('needs a longer arm or a wider fin where a heavy disc turns with it', () => {
+    const heavy = vanePlan({ ...want, otherInertiaKgM2: 4e-4 });
+    expect(heavy.armMm * heavy.fin.spanMm).toBeGreaterThan(plan.armMm * plan.fin.spanMm);
+    expect(heavy.response.damping).toBeGreaterThanOrEqual(want.damping);
   });
 
   it('is refused when it cannot be as calm as asked, with the most that is possible', () => {

@@ -19,6 +19,8 @@ import { finAreaForM2, vaneResponse, windMomentNm, type VaneResponse } from './v
 /** What a vane must do, and the bed its fin is printed on. */
 export interface VaneWant extends VaneSpec {
   readonly bedMm: number;
+  /** Of what else turns with it, such as the coded disc. [kg m²] */
+  readonly otherInertiaKgM2: number;
 }
 
 /** Where a vane's parts go and what they weigh. Distances are from the axis, tail positive. */
@@ -58,14 +60,18 @@ function startingSpanMm(want: VaneWant, armMm: number): number {
 }
 
 /** A vane of one arm and fin; `null` where no steel bar balances it. */
-function vaneOf({ aspectRatio, finThicknessMm }: VaneWant, armMm: number, spanMm: number): VanePlan | null {
+function vaneOf(
+  { aspectRatio, finThicknessMm, otherInertiaKgM2 }: VaneWant,
+  armMm: number,
+  spanMm: number,
+): VanePlan | null {
   const depthMm = spanMm / aspectRatio;
   const fin = { spanMm, depthMm, thicknessMm: finThicknessMm };
   const tail = [...finMasses(fin, armMm), tubeMass(fin, armMm)];
   const weight = weightFor(momentOf(tail));
   if (!weight) return null;
   const all = [...tail, ...noseMasses(weight)];
-  const inertiaKgM2 = inertiaOf(all);
+  const inertiaKgM2 = inertiaOf(all) + otherInertiaKgM2;
   const armM = armMm / 1000;
   return {
     fin,
