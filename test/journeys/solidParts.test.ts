@@ -16,6 +16,7 @@ import {
   type SolidParts,
 } from '../../src/core/make/index.ts';
 import { exampleInstrument, plannedHead } from '../support/plannedHead.ts';
+import { staggeredHead } from '../support/staggeredHead.ts';
 import { readStl } from '../support/stlReader.ts';
 import { threeMfReader, type ThreeMfReader } from '../support/threeMfReader.ts';
 
@@ -24,11 +25,14 @@ interface Wish {
   readonly disc: Partial<DiscSpec>;
   readonly positions?: number;
   readonly parts?: Partial<PartsSpec>;
+  readonly staggerDeg?: number;
 }
 
 /** Heads of every style: a bar over one line, a ring round the shaft, and every kind of part. */
 const wishes: readonly Wish[] = [
   { name: 'photoresistors in one line', disc: { diameterMm: 90 } },
+  // Not its own mirror image, so that a holder made the wrong way round would be seen.
+  { name: 'photoresistors beside each other', disc: { diameterMm: 84 }, staggerDeg: 10 },
   {
     name: '5 mm transistors facing lasers, round the disc',
     disc: singleTrack(90),
@@ -78,7 +82,7 @@ interface Built {
 
 async function build(wish: Wish): Promise<Built> {
   const instrument = instrumentOf(wish);
-  const head = plannedHead(instrument);
+  const head = staggeredHead(plannedHead(instrument), wish.staggerDeg ?? 0);
   return { instrument, head, made: await solidParts(instrument, head.disc, head) };
 }
 
@@ -185,7 +189,7 @@ describe.each(wishes)('the printed parts of $name', (wish) => {
 });
 
 describe('two holders that face each other', () => {
-  it.each(wishes.slice(0, 2))(
+  it.each(wishes.slice(0, 3))(
     'let light straight through at every channel and nowhere beside it: $name',
     async (wish) => {
       const { made, head } = await partsOf(wish);

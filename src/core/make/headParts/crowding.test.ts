@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { exampleInstrument, plannedHead } from '../../../../test/support/plannedHead.ts';
+import { staggeredHead } from '../../../../test/support/staggeredHead.ts';
 import { problemsOf } from '../../../../test/support/problemsOf.ts';
-import { buildCode, staggeredCode } from '../../codes/index.ts';
-import { planDisc, type DiscSpec } from '../../disc/index.ts';
+import type { DiscSpec } from '../../disc/index.ts';
 import type { HeadPlan, PartName } from '../../head/index.ts';
 import { partBodies } from '../../head/index.ts';
 import type { PartsSpec } from '../../instrument/index.ts';
@@ -74,22 +74,8 @@ describe('sensors that stand too close', () => {
   it('fit with the stagger that is named, and not with half of it', () => {
     const [problem] = problemsWith(tooClose);
     const stagger = Number(/head.staggerDeg to (\d+)/.exec(problem!.fix)![1]);
-    const staggeredHead = (degrees: number): HeadPlan => {
-      const { spec } = tooClose.disc;
-      const inwardOut = tooClose.channels
-        .toSorted((a, b) => a.radiusMm - b.radiusMm)
-        .map(({ channel }) => channel);
-      const disc = planDisc(staggeredCode(buildCode(spec.code, 32), inwardOut, degrees), spec);
-      const channels = disc.code.channels.map(({ track, angleDeg }, channel) => ({
-        channel,
-        track,
-        radiusMm: disc.tracks[track]!.midRadiusMm,
-        angleDeg,
-      }));
-      return { ...tooClose, disc, channels };
-    };
-    expect(problemsWith(staggeredHead(stagger))).toEqual([]);
-    expect(codesOf(problemsWith(staggeredHead(stagger / 2)))).toEqual(['make/parts-too-close']);
+    expect(problemsWith(staggeredHead(tooClose, stagger))).toEqual([]);
+    expect(codesOf(problemsWith(staggeredHead(tooClose, stagger / 2)))).toEqual(['make/parts-too-close']);
   });
 });
 
