@@ -7,12 +7,11 @@ import { edgeSpread, spreadAcross } from '../light/edgeSpread.ts';
 import type { ChannelPlan } from '../headPlan.ts';
 import type { Aperture, HeadSpec } from '../headSpec.ts';
 import { ribFindings } from './ribChecks.ts';
+import { spillFindings } from './spillChecks.ts';
 import type { SwitchLights } from '../circuit/thresholds.ts';
 
 /** Light lost beyond a track's own ring above which the lit level is not what was measured. Common practice, no source. */
 const LOST_SHARE = 0.05;
-/** Standard deviations of a channel's radius at which its neighbours must still be dark. Common practice, no source. */
-const PLACE_SIGMA = 2;
 
 /** Everything about the spot against marks, its own track and its neighbours that is wrong or tight. */
 export function apertureFindings(
@@ -25,9 +24,9 @@ export function apertureFindings(
   const found = tracks.flatMap((track) => [
     markFindings(disc, spec.aperture, track, levels),
     ringFindings(disc, spec, track),
-    spillFindings(disc, spec, track, levels),
     ribFindings(disc, spec, track, levels),
   ]);
+  found.push(spillFindings(disc, spec, tracks, levels));
   return {
     problems: found.flatMap((finding) => finding.problems),
     warnings: found.flatMap((finding) => finding.warnings),
@@ -103,40 +102,4 @@ function ringFindings(disc: DiscPlan, { aperture }: HeadSpec, track: number): Fi
     fix: `Make the spot ${showMm(0.8 * width)} long across the track, or give each track more width.`,
   };
   return { problems: [], warnings: [warning] };
-}
-
-/** From the middle of a track to the nearest window of the next track inwards and outwards; infinite without one. [mm] */
-function neighbourGapsMm(disc: DiscPlan, track: number): { inner: number; outer: number } {
-  const own = disc.tracks[track]!.midRadiusMm;
-  let [inner, outer] = [Infinity, Infinity];
-  for (const other of disc.tracks) {
-    if (other.midRadiusMm < own) inner = Math.min(inner, own - other.outerRadiusMm);
-    if (other.midRadiusMm > own) outer = Math.min(outer, other.innerRadiusMm - own);
-  }
-  return { inner, outer };
-}
-
-/** Light through the neighbours' windows must never switch this channel. */
-function spillFindings(disc: DiscPlan, spec: HeadSpec, track: number, levels: SwitchLights): Findings {
-  const { inner, outer } = neighbourGapsMm(disc, track);
-  const across = spreadAcross(spec.aperture);
-  const off = PLACE_SIGMA * Math.hypot(spec.radialSdMm, disc.spec.process.boreSdMm);
-  const spillAt = (move: number): number =>
-    across.transmitted(inner + move) + across.transmitted(outer - move);
-  const room = Math.min(levels.fallingLight, 1 - levels.risingLight);
-  const placed = spillAt(0);
-  const moved = Math.max(spillAt(off), spillAt(-off));
-  if (moved < room / 2) return NOTHING;
-  const switches = placed >= room;
-  const problem: Problem = {
-    code: switches ? 'head/spill-switches' : 'head/spill',
-    what: switches
-      ? `Light through the neighbours' windows alone switches the channel of track ${track}.`
-      : `Light through the neighbours' windows comes near to switching the channel of track ${track}.`,
-    where: spec.aperture.shape === 'slit' ? 'head.aperture.lengthMm' : spotField(spec.aperture),
-    got: `${showNumber(100 * placed, 2)} % of the spot on neighbours, ${showNumber(100 * moved, 2)} % with the channel ${showMm(off)} off its radius`,
-    allowed: `less than ${showNumber(50 * room, 2)} %, half of what switches it`,
-    fix: `Shorten the spot across the track, set disc.webMm to ${showMm(disc.spec.webMm + off)} or more, and put a wall between channels.`,
-  };
-  return switches ? { problems: [problem], warnings: [] } : { problems: [], warnings: [problem] };
 }
