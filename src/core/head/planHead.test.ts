@@ -234,6 +234,14 @@ describe('a head that reads with little to spare', () => {
     expect(warningsOf(want)).toContain(code);
   });
 
+  it('because of an accepted laser is not told to accept it', () => {
+    const light = { kind: 'laser', powerMw: 5, wavelengthNm: 650, acceptHazard: true } as const;
+    const { warnings } = handHead(handDisc(), { spec: { light } });
+    const { fix } = warnings.find(({ code }) => code === 'head/laser-hazard')!;
+    expect(fix).not.toContain('acceptHazard');
+    expect(fix).toContain('cautions');
+  });
+
   it('because of its turn rate is warned, and told one that it can follow', () => {
     const plan = (turnRateDegPerS: number) =>
       planHead(handDisc(), LINEAR_HEAD, QUIET_CIRCUIT, BOARD, { ...SLOW_RATE, turnRateDegPerS }).warnings;

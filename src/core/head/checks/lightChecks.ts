@@ -42,8 +42,10 @@ function beamProblem(light: Extract<HeadSpec['light'], { kind: 'laser' }>): Prob
     where: 'head.light',
     got: `${light.powerMw} mW at ${light.wavelengthNm} nm`,
     allowed: `up to ${SAFE_BEAM.mostMw} mW from ${SAFE_BEAM.fromNm} to ${SAFE_BEAM.toNm} nm (Class 2 of IEC 60825-1)`,
-    fix:
-      'Use an LED, or a laser of 1 mW at 650 nm; set head.light.acceptHazard to true only after reading the laser ' +
-      'cautions and the rules that hold where you are.',
+    fix: light.acceptHazard
+      ? 'You have accepted this beam: box it in so that no eye can come into it, keep to the laser cautions of the build ' +
+        'sheet and the rules that hold where you are, or use an LED, which needs neither.'
+      : 'Use an LED, or a laser of 1 mW at 650 nm; set head.light.acceptHazard to true only after reading the laser ' +
+        'cautions and the rules that hold where you are.',
   };
 }
