@@ -2,6 +2,9 @@ export { CAUTIONS_DEFER, cautionsFor, lineClearanceM, type Caution } from './cau
 export type { MadeFile } from './madeFile.ts';
 export { makeParts, partNames, type MakePart } from './parts.ts';
 export { discFiles } from './discFiles.ts';
+export { FAULT_FILE, faultFile } from './faultFile.ts';
+export { assertReadBack, readBack, type ReadBack } from './readBack/readBack.ts';
+export { faultSvg, type ShownFault } from './svg/faultSvg.ts';
 export { discSolids } from './stl/discSolids.ts';
 export { discPicture } from './pictures/discPicture.ts';
 export { dividerPicture } from './pictures/dividerPicture.ts';

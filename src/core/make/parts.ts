@@ -3,15 +3,20 @@ import { csvText } from '../report/index.ts';
 import { partsList, programFor } from '../program/index.ts';
 import { discFiles } from './discFiles.ts';
 import type { MadeFile } from './madeFile.ts';
+import { assertReadBack } from './readBack/readBack.ts';
 import { buildSheet, type ProvedParts } from './sheet/sheet.ts';
 
 /** How each part of a build becomes files; the order is that of the job. */
 const makers = {
-  disc: ({ disc }: ProvedParts): MadeFile[] => [
-    ...discFiles(disc),
-    { path: 'code.csv', content: codeCsv(disc.code) },
-    { path: 'code.json', content: codeJson(disc.code) },
-  ],
+  disc: ({ disc }: ProvedParts): MadeFile[] => {
+    const files = discFiles(disc);
+    assertReadBack(disc, files);
+    return [
+      ...files,
+      { path: 'code.csv', content: codeCsv(disc.code) },
+      { path: 'code.json', content: codeJson(disc.code) },
+    ];
+  },
   program: ({ instrument, head }: ProvedParts): MadeFile[] => {
     const { fileName, source } = programFor(instrument, head);
     // The usual editor of such programs opens a file only from a folder of the same name.
@@ -41,7 +46,7 @@ export const partNames = Object.keys(makers) as readonly MakePart[];
 /**
  * Files of the wanted parts of one proved design; equal designs give equal bytes.
  *
- * @throws the program step's problems when the board cannot run this head.
+ * @throws `make/file-disagrees` when a file of the disc, read back, does not show its code; the program step's problems when the board cannot run this head.
  */
 export function makeParts(parts: ProvedParts, wanted: readonly MakePart[]): MadeFile[] {
   return wanted.flatMap((part) => makers[part](parts));

@@ -1,0 +1,104 @@
+import { levelAt, type Level } from '../../codes/index.ts';
+import { drawnOf, type DiscPlan, type FaultPlace } from '../../disc/index.ts';
+import { throwIfAny, type Problem } from '../../error/index.ts';
+import { degToRad, radToDeg, showDegrees, type Degrees } from '../../units/index.ts';
+import type { MadeFile } from '../madeFile.ts';
+import { shownBy, type ShownLevels } from './shownLevels.ts';
+
+/** Closest to an edge that a place is read: files are rounded, and arcs of solids followed to 0.01 mm. [mm] */
+const CLEAR_MM = 0.03;
+
+/** Places read in each step of a turn, as shares of it; those too close to an edge are moved inwards. */
+const SHARES = [0, 0.25, 0.5, 0.75, 1] as const;
+
+/** A word that a file does not show. */
+interface Misread {
+  readonly angleDeg: Degrees;
+  readonly read: string;
+  readonly wanted: string;
+  /** Where the first wrong channel looks. */
+  readonly place: FaultPlace;
+}
+
+/** Where a track lies at an angle, by plain geometry of its own. [mm], y up */
+function placeOf(plan: DiscPlan, track: number, angle: Degrees): [number, number] {
+  const { scale } = drawnOf(plan.spec);
+  if (plan.strip) {
+    const { lowMm, highMm } = plan.strip.bands[track]!;
+    return [scale * angle * plan.strip.mmPerDeg, (scale * (lowMm + highMm)) / 2];
+  }
+  const radius = scale * plan.tracks[track]!.midRadiusMm;
+  return [radius * Math.sin(degToRad(angle)), radius * Math.cos(degToRad(angle))];
+}
+
+/** Angles at which a turn is read, clear of every edge however the drawing moves it. [deg] */
+function anglesOf(plan: DiscPlan): Degrees[] {
+  const { positions } = plan.code;
+  const step = 360 / positions;
+  const smallest = Math.min(...plan.tracks.map(({ midRadiusMm }) => midRadiusMm));
+  const clear = radToDeg((CLEAR_MM + Math.abs(drawnOf(plan.spec).edgeLossMm)) / smallest);
+  const margin = Math.min(clear, step / 2);
+  return Array.from({ length: positions }, (_, position) =>
+    SHARES.map((share) => step * position + Math.min(Math.max(share * step, margin), step - margin)),
+  ).flat();
+}
+
+function misreads(plan: DiscPlan, shown: ShownLevels): Misread[] {
+  const { channels, tracks } = plan.code;
+  return anglesOf(plan).flatMap((angle): Misread[] => {
+    const wanted = channels.map(({ track, angleDeg }): Level => levelAt(tracks[track]!, angle + angleDeg));
+    const read = channels.map(
+      ({ track, angleDeg }) => shown(...placeOf(plan, track, angle + angleDeg)).join('&') || '-',
+    );
+    const wrong = read.findIndex((level, channel) => level !== String(wanted[channel]));
+    if (wrong < 0) return [];
+    const { track, angleDeg } = channels[wrong]!;
+    const place = { radiusMm: plan.tracks[track]!.midRadiusMm, angleDeg: angle + angleDeg };
+    return [{ angleDeg: angle, read: read.join(''), wanted: wanted.join(''), place }];
+  });
+}
+
+/** What reading the files of a disc back has found. */
+export interface ReadBack {
+  /** Files, or sets of files, that were read. */
+  readonly read: readonly string[];
+  readonly problems: readonly Problem[];
+  /** Places of the drawing that a file shows wrongly. */
+  readonly places: readonly FaultPlace[];
+}
+
+/**
+ * Reads every file of a disc back and decodes it around the turn, by code that shares nothing with what drew it.
+ *
+ * @param plan - What the files should show.
+ * @param files - SVG, DXF, STL and 3MF of the disc; others are passed over.
+ * @returns One `make/file-disagrees` a file that shows a wrong word anywhere.
+ * @check src/core/make/readBack/readBack.test.ts (files of other discs, and damaged ones)
+ */
+export function readBack(plan: DiscPlan, files: readonly MadeFile[]): ReadBack {
+  const problems: Problem[] = [];
+  const places: FaultPlace[] = [];
+  const shown = shownBy(plan, files);
+  for (const [path, levels] of shown) {
+    const wrong = levels ? misreads(plan, levels) : [];
+    if (levels && wrong.length === 0) continue;
+    const [first] = wrong;
+    places.push(...wrong.map(({ place }) => place));
+    problems.push({
+      code: 'make/file-disagrees',
+      what: 'A file was read back and does not show the code of the disc; nothing is written.',
+      where: path,
+      got: first
+        ? `word ${first.read} at ${showDegrees(first.angleDeg)}, one of ${wrong.length} places`
+        : 'no pattern in it',
+      allowed: first ? `word ${first.wanted}` : 'the pattern of the disc',
+      fix: 'This is a fault in vanewright, not in your file: report it with your instrument file, and use another format meanwhile.',
+    });
+  }
+  return { read: [...shown.keys()], problems, places };
+}
+
+/** Throws where a file of the disc does not show its code. @throws `make/file-disagrees` */
+export function assertReadBack(plan: DiscPlan, files: readonly MadeFile[]): void {
+  throwIfAny(readBack(plan, files).problems);
+}
