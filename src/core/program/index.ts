@@ -1,5 +1,5 @@
 export { partsList, type PartRow } from './wiring/parts.ts';
-export { programFor, programUnit, type Program, type ProgramFile } from './program.ts';
+export { programFiles, programFor, type Program, type ProgramFile } from './program.ts';
 export { programProblems } from './programProblems.ts';
 export { wiringPlan, type Wire, type WiringPlan } from './wiring/wiring.ts';
 export { wiringProblems } from './wiring/wiringProblems.ts';

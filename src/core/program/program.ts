@@ -1,6 +1,7 @@
 import type { HeadPlan } from '../head/index.ts';
 import type { Instrument } from '../instrument/index.ts';
 import { programFacts } from './facts.ts';
+import { micropythonText } from './micropython/micropython.ts';
 import { programName } from './programName.ts';
 import { sketchText } from './sketch/sketch.ts';
 import { unitText } from './unit/unit.ts';
@@ -20,7 +21,8 @@ export interface ProgramFile {
 }
 
 /**
- * The controller program of an instrument: a sketch in C++11 that needs nothing but the board's own core.
+ * The controller program of an instrument: a sketch in C++11 or a MicroPython file, by its board, that needs nothing but
+ * the board's own core.
  *
  * It reads all channels, applies thresholds with hysteresis, looks the word up, counts cup pulses by interrupt, keeps
  * settings, obeys commands, and sends the lines of docs/line-format.md.
@@ -32,16 +34,27 @@ export interface ProgramFile {
  */
 export function programFor(instrument: Instrument, head: HeadPlan): Program {
   const facts = programFacts(instrument, head);
+  if (head.board.language === 'micropython') {
+    return { fileName: 'main.py', source: micropythonText(instrument, facts) };
+  }
   return { fileName: `${programName(instrument.name)}.ino`, source: sketchText(instrument, facts) };
 }
 
 /**
- * From counts to a line as one C++ header that touches no hardware, for boards whose reading the maker writes.
+ * Every file of a controller's program, as a maker copies them.
  *
- * @param head - Thresholds [counts] and code of the same instrument.
+ * @param head - Board, thresholds [counts] and code of the same instrument.
+ * @returns A sketch in the folder of its name; or `main.py`, and beside it the same steps from counts to a line as one
+ * C++ header that touches no hardware, for makers who write the reading themselves.
  * @throws VanewrightError with every problem of `programProblems`.
- * @check test/journeys/programAgrees.test.ts: compiled on the host, it agrees with the emulated chip
+ * @check test/journeys/programAgrees.test.ts: host build, emulated chip and MicroPython agree word for word
  */
-export function programUnit(instrument: Instrument, head: HeadPlan): string {
-  return unitText(instrument, programFacts(instrument, head));
+export function programFiles(instrument: Instrument, head: HeadPlan): ProgramFile[] {
+  const { fileName, source } = programFor(instrument, head);
+  if (head.board.language === 'sketch') {
+    return [{ path: `${fileName.replace(/[.]ino$/, '')}/${fileName}`, content: source }];
+  }
+  const files = [{ path: fileName, content: source }];
+  if (instrument.controller.format === 'senml') return files; // written by MicroPython alone
+  return [...files, { path: 'vane_unit.h', content: unitText(instrument, programFacts(instrument, head)) }];
 }

@@ -32,6 +32,11 @@ function flagsOf(facts: ProgramFacts): readonly LineFlag[] {
   );
 }
 
+/** Letters of the flags that a program can set. */
+export function unitFlags(facts: ProgramFacts): readonly string[] {
+  return flagsOf(facts).map((flag) => lineFlags[flag]);
+}
+
 /** How each field of the text line is written, in the program's language. */
 function fieldTexts({ cups, averages }: ProgramFacts): Record<LineField, string> {
   const none = `addChar('${NONE}');`;
