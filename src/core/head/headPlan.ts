@@ -52,6 +52,9 @@ export interface SpeedLimit {
   readonly limitDegPerS: number;
 }
 
+/** Slowest turn that an instrument may be asked to follow: a turn an hour. [deg/s] */
+export const LEAST_TURN_RATE_DEG_PER_S = 0.1;
+
 /** How fast lines leave the controller and the shaft may turn. */
 export interface Rate {
   /** Serial speed. [bit/s] */

@@ -2,6 +2,7 @@ export { detectorDefaults, ledWavelengthDefaultsNm } from './detectorDefaults.ts
 export { edgeSpread, spreadAcross, type EdgeSpread } from './light/edgeSpread.ts';
 export type { Aperture, CircuitInput, CircuitSpec, Detector, HeadSpec, Light } from './headSpec.ts';
 export type { ChannelPlan, HeadPlan, Levels, Rate, SpeedLimit } from './headPlan.ts';
+export { LEAST_TURN_RATE_DEG_PER_S } from './headPlan.ts';
 export { lagMs } from './circuit/lag.ts';
 export { lightLevel } from './light/lightLevel.ts';
 export { planHead } from './planHead.ts';

@@ -10,6 +10,7 @@ import {
 } from '../../../test/support/handHead.ts';
 import { trackFromCells } from '../codes/index.ts';
 import { VanewrightError, type Problem } from '../error/index.ts';
+import { detectorDefaults } from './detectorDefaults.ts';
 import type { CircuitSpec, HeadSpec } from './headSpec.ts';
 import { planHead } from './planHead.ts';
 
@@ -21,12 +22,11 @@ interface Wish {
 
 function problemsOf({ disc, ...want }: Wish): readonly Problem[] {
   try {
-    handHead(handDisc(disc), want);
+    return handHead(handDisc(disc), want).faults;
   } catch (error) {
     if (error instanceof VanewrightError) return error.problems;
     throw error;
   }
-  return [];
 }
 
 const codesOf = (problems: readonly Problem[]): string[] => problems.map(({ code }) => code);
@@ -98,6 +98,93 @@ describe('a head over a disc', () => {
     }).speed;
     const lost = (2 * 2 * 0.3 * 180) / (15 * Math.PI);
     expect(rough.limitDegPerS / perfect.limitDegPerS).toBeCloseTo((11.25 - lost) / 11.25, 9);
+  });
+});
+
+describe('a head that reads three marks', () => {
+  const ternary: Wish = { disc: { family: 'ternary-modular', positions: 27, firstRadiusMm: 16, pitchMm: 6 } };
+  const colours = detectorDefaults['colour-sensor'];
+  const greys = { ...detectorDefaults['reflectance-pair'], middleMa: 0.27 };
+  const spot = { shape: 'round', diameterMm: 2 } as const;
+
+  it.each<[string, string, Partial<HeadSpec>]>([
+    [
+      'two colours are hardly different',
+      'head/marks-alike',
+      {
+        detector: {
+          ...colours,
+          marksRgb: [
+            [300, 300, 300],
+            [303, 300, 300],
+            [160, 270, 470],
+          ],
+        },
+      },
+    ],
+    ['its middle grey is nearly black', 'head/marks-alike', { detector: { ...greys, middleMa: 0.05 } }],
+    [
+      'its spot covers more than a mark',
+      'head/mark-not-seen',
+      { detector: colours, aperture: { shape: 'round', diameterMm: 7 } },
+    ],
+    ['it only tells light from dark', 'head/colours-unseen', { detector: linear }],
+    [
+      'a count is below nothing',
+      'head/impossible-value',
+      {
+        detector: {
+          ...colours,
+          marksRgb: [
+            [-1, 1, 1],
+            [1, 9, 1],
+            [1, 1, 9],
+          ],
+        },
+      },
+    ],
+  ])('cannot where %s: %s', (_, code, spec) => {
+    expect(codesOf(problemsOf({ ...ternary, spec: { aperture: spot, ...spec } }))).toContain(code);
+  });
+
+  it('reads red, green and blue, or three greys of a code that goes one grey at a time', () => {
+    expect(problemsOf({ ...ternary, spec: { aperture: spot, detector: colours } })).toEqual([]);
+    const reflected: Wish = { disc: { ...ternary.disc, family: 'ternary-reflected', positions: 26 } };
+    const spec = { aperture: spot, detector: greys };
+    expect(problemsOf({ ...reflected, spec })).toEqual([]);
+    expect(warningsOf({ ...reflected, spec })).not.toContain('head/blend-misread');
+  });
+
+  it('is told that grey jumps pass the middle one, and that a colour may be a blend of two others', () => {
+    expect(warningsOf({ ...ternary, spec: { aperture: spot, detector: greys } })).toContain('head/blend-misread');
+    const blended = {
+      ...colours,
+      marksRgb: [
+        [600, 100, 100],
+        [350, 350, 100],
+        [100, 600, 100],
+      ] as const,
+    };
+    expect(warningsOf({ ...ternary, spec: { aperture: spot, detector: blended } })).toContain('head/blend-misread');
+  });
+});
+
+describe('a head in the light of day', () => {
+  it('has no room left for pulsed lights where the sun fills the converter', () => {
+    const spec = { detector: linear, daylightShare: 3 };
+    const circuit = { emitters: 'pulsed', resistorOhm: 6_200 } as const;
+    expect(codesOf(problemsOf({ spec, circuit }))).toEqual(['head/daylight-saturates']);
+    const [{ fix }] = problemsOf({ spec, circuit }) as [Problem];
+    const resistorOhm = Number(/to (\d+)/.exec(fix)![1]);
+    expect(codesOf(problemsOf({ spec, circuit: { ...circuit, resistorOhm } }))).not.toContain(
+      'head/daylight-saturates',
+    );
+  });
+
+  it('is refused a leak measured at another thickness', () => {
+    const leak = { transmittedShare: 0.1, measuredMm: 1 };
+    expect(codesOf(problemsOf({ spec: { leak } }))).toEqual(['head/leak-far-off']);
+    expect(codesOf(problemsOf({ spec: { leak: { ...leak, measuredMm: 2 } } }))).toEqual([]);
   });
 });
 
@@ -189,8 +276,8 @@ describe('a head that cannot read', () => {
   it('does not pretend to see colours', () => {
     const disc = handDisc({ positions: 2 });
     const code = { ...disc.code, tracks: [trackFromCells([0, 1, 2], 3)] };
-    const plan = () => planHead({ ...disc, code }, LINEAR_HEAD, QUIET_CIRCUIT, BOARD, SLOW_RATE);
-    expect(plan).toThrow('head/colours-unseen');
+    const { faults } = planHead({ ...disc, code }, LINEAR_HEAD, QUIET_CIRCUIT, BOARD, SLOW_RATE);
+    expect(codesOf(faults)).toEqual(['head/colours-unseen']);
   });
 });
 
@@ -248,6 +335,20 @@ describe('a head that reads with little to spare', () => {
     const tooFast = plan(1_000_000);
     expect(codesOf(tooFast)).toEqual(['head/turns-too-fast']);
     expect(plan(Number(/to (\d+)/.exec(tooFast[0]!.fix)![1]))).toEqual([]);
+  });
+
+  it('because it is very slow is told only a turn rate that a file may ask for', () => {
+    const crawling = (riseMs: number) => {
+      const spec = { ...LINEAR_HEAD, detector: { ...LINEAR_HEAD.detector, riseMs, fallMs: riseMs } };
+      return (turnRateDegPerS: number) =>
+        planHead(handDisc(), spec, QUIET_CIRCUIT, BOARD, { ...SLOW_RATE, turnRateDegPerS }).warnings;
+    };
+    // Half the light is reached after ln 2 of a time constant: a step of 11.25 degrees in 27.7 s is 0.4 deg/s.
+    const [slow] = crawling(40_000)(30);
+    expect(slow!.fix).toContain('need.turnRateDegPerS to 0.4.');
+    expect(crawling(40_000)(0.4)).toEqual([]);
+    const [stuck] = crawling(400_000)(30);
+    expect(stuck!.fix).not.toContain('turnRateDegPerS');
   });
 
   it('is not warned of anything when there is enough', () => {

@@ -1,10 +1,11 @@
 import type { Board } from '../boards/index.ts';
 import type { DiscPlan } from '../disc/index.ts';
 import { throwIfAny, type Problem } from '../error/index.ts';
-import { showNumber } from '../units/index.ts';
+import { showNumber, showSignificant } from '../units/index.ts';
 import { apertureFindings } from './checks/apertureChecks.ts';
 import { circuitFindings } from './checks/circuitChecks.ts';
 import type { ChannelPlan, HeadPlan, Rate, SpeedLimit } from './headPlan.ts';
+import { LEAST_TURN_RATE_DEG_PER_S } from './headPlan.ts';
 import type { CircuitSpec, HeadSpec } from './headSpec.ts';
 import { channelLevels } from './circuit/levels.ts';
 import { lightFindings } from './checks/lightChecks.ts';
@@ -68,17 +69,26 @@ function placedChannels({ code, tracks }: DiscPlan): ChannelPlan[] {
   }));
 }
 
+/** A turn rate just below the limit that the instrument file takes; `null` where the limit is lower than any. [deg/s] */
+function rateBelow(limitDegPerS: number): number | null {
+  const parts = limitDegPerS < 10 ? 10 : 1;
+  const rate = Math.floor(limitDegPerS * parts) / parts;
+  return rate >= LEAST_TURN_RATE_DEG_PER_S ? rate : null;
+}
+
 function speedWarnings({ limitDegPerS, lagMs, loopMs }: SpeedLimit, rate: Rate): Problem[] {
   if (rate.turnRateDegPerS <= limitDegPerS) return [];
   const slower = lagMs > loopMs ? 'a faster detector' : 'fewer channels or a faster board';
+  const rateThatWorks = rateBelow(limitDegPerS);
+  const slowly = rateThatWorks === null ? '' : `, or set need.turnRateDegPerS to ${rateThatWorks}`;
   return [
     {
       code: 'head/turns-too-fast',
       what: 'At the wanted turn rate some positions pass before they are read.',
       where: 'need.turnRateDegPerS',
-      got: `${showNumber(rate.turnRateDegPerS, 1)} deg/s`,
-      allowed: `up to ${showNumber(limitDegPerS, 1)} deg/s (lag ${showNumber(lagMs, 2)} ms, loop ${showNumber(loopMs, 2)} ms)`,
-      fix: `Use ${slower}, or set need.turnRateDegPerS to ${showNumber(Math.floor(limitDegPerS), 0)}.`,
+      got: `${showSignificant(rate.turnRateDegPerS, 6)} deg/s`,
+      allowed: `up to ${showSignificant(limitDegPerS, 3)} deg/s (lag ${showNumber(lagMs, 2)} ms, loop ${showNumber(loopMs, 2)} ms)`,
+      fix: `Use ${slower}${slowly}.`,
     },
   ];
 }

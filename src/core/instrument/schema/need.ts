@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { POSITIONS_RANGE } from '../../codes/index.ts';
+import { LEAST_TURN_RATE_DEG_PER_S } from '../../head/index.ts';
 import { defaultRules } from './derivedDefaults.ts';
 import { derived, measure, whole } from './field.ts';
 
@@ -25,7 +26,7 @@ export const needSchema = z
       }),
       defaultRules.oneStep,
     ),
-    turnRateDegPerS: measure('deg/s', 0.1, 3600, {
+    turnRateDegPerS: measure('deg/s', LEAST_TURN_RATE_DEG_PER_S, 3600, {
       meaning: 'Fastest turn at which every position must still be read; photoresistors follow slow turns only.',
     }).default(45),
     turnRangeDeg: measure('deg', 1, 360, {
