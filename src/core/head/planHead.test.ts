@@ -321,6 +321,13 @@ describe('a head that reads with little to spare', () => {
     expect(warningsOf(want)).toContain(code);
   });
 
+  it('because of a large source is told that the program reads twice, and not to do it', () => {
+    const { warnings } = handHead(handDisc(), { spec: LOG_HEAD });
+    const { fix } = warnings.find(({ code }) => code === 'head/source-resistance')!;
+    expect(fix).toContain('the program reads each channel twice');
+    expect(fix).not.toMatch(/^Read/);
+  });
+
   it('because of an accepted laser is not told to accept it', () => {
     const light = { kind: 'laser', powerMw: 5, wavelengthNm: 650, acceptHazard: true } as const;
     const { warnings } = handHead(handDisc(), { spec: { light } });

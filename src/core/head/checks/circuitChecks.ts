@@ -151,11 +151,11 @@ function sourceWarnings(board: Board, { sourceOhm, resistorOhm }: Levels): Probl
   return [
     {
       code: 'head/source-resistance',
-      what: 'The converter looks into a large resistance, so a reading lags behind after a change of channel.',
+      what: 'The converter looks into a large resistance, so the first reading after a change of channel is stale.',
       where: 'circuit.resistorOhm',
       got: `${showNumber(sourceOhm, 0)} ohm at the input with ${showNumber(resistorOhm, 0)} ohm fixed`,
       allowed: `${board.maxSourceOhm} ohm (data sheet of the ${board.chip})`,
-      fix: 'Read each channel twice and drop the first reading, or put 10 to 100 nF from the input to ground.',
+      fix: 'Nothing needs doing: the program reads each channel twice and drops the first. Sensors of less resistance need only one read.',
     },
   ];
 }
