@@ -1,11 +1,12 @@
 import { boardNamed } from '../core/boards/index.ts';
-import { buildCode, staggeredCode, type CodeTable } from '../core/codes/index.ts';
+import { staggeredCode, type CodeTable } from '../core/codes/index.ts';
 import { planDisc, type DiscPlan } from '../core/disc/index.ts';
 import { BrokenPromise, VanewrightError, type Problem } from '../core/error/index.ts';
 import { planHead, type HeadPlan } from '../core/head/index.ts';
 import { INSTRUMENT_FILE_MOST_BYTES, readInstrument, type Instrument } from '../core/instrument/index.ts';
 import { lineCharsAtMost } from '../core/record/index.ts';
 import type { InstrumentFiles } from '../ports/index.ts';
+import { chosenCode } from './chosenCode.ts';
 
 /** One instrument file carried through code, disc and head: the model all results are made from. */
 export interface Design {
@@ -17,20 +18,24 @@ export interface Design {
   placed(problem: Problem): Problem;
 }
 
+/** The same error with the place of every problem; anything else that was thrown as it is. */
+function withPlaces(placed: (problem: Problem) => Problem, error: unknown): unknown {
+  if (!(error instanceof VanewrightError)) return error;
+  const [first, ...rest] = error.problems.map(placed);
+  return new VanewrightError([first!, ...rest]);
+}
+
 /** Runs work whose problems name fields, and gives those problems their place in the file. */
 export function inPlace<T>(placed: (problem: Problem) => Problem, work: () => T): T {
   try {
     return work();
   } catch (error) {
-    if (!(error instanceof VanewrightError)) throw error;
-    const [first, ...rest] = error.problems.map(placed);
-    throw new VanewrightError([first!, ...rest]);
+    throw withPlaces(placed, error);
   }
 }
 
 /** Code and disc, every second channel beside its neighbours where the maker asks for room between them. */
-function codeOnDisc({ disc: spec, need, head }: Instrument): Pick<Design, 'code' | 'disc'> {
-  const inLine = buildCode(spec.code, need.positions, spec.codeOptions);
+function codeOnDisc({ disc: spec, head }: Instrument, inLine: CodeTable): Pick<Design, 'code' | 'disc'> {
   const disc = planDisc(inLine, spec);
   if (!head.staggerDeg) return { code: inLine, disc };
   const radiusOf = (channel: number): number => disc.tracks[inLine.channels[channel]!.track]!.midRadiusMm;
@@ -40,8 +45,8 @@ function codeOnDisc({ disc: spec, need, head }: Instrument): Pick<Design, 'code'
 }
 
 /** Design of an instrument that has been read. @throws VanewrightError when any step refuses it. */
-function designOf(instrument: Instrument): Omit<Design, 'placed'> {
-  const { code, disc } = codeOnDisc(instrument);
+function designOf(instrument: Instrument, inLine: CodeTable): Omit<Design, 'placed'> {
+  const { code, disc } = codeOnDisc(instrument, inLine);
   const board = boardNamed(instrument.controller.board);
   if (!board) throw new BrokenPromise(`The reader let through a board that does not exist.`);
   const head = planHead(disc, instrument.head, instrument.circuit, board, {
@@ -60,6 +65,11 @@ function designOf(instrument: Instrument): Omit<Design, 'placed'> {
 export async function readDesign(files: InstrumentFiles, path: string): Promise<Design> {
   const text = await files.readText(path, INSTRUMENT_FILE_MOST_BYTES);
   const { instrument, placeOf } = readInstrument(text, path);
-  const placed = (problem: Problem): Problem => ({ ...problem, where: placeOf(problem.where) });
-  return { ...inPlace(placed, () => designOf(instrument)), placed };
+  // A problem of another file, such as the maker's own words, names its line itself.
+  const placed = (problem: Problem): Problem =>
+    problem.where.includes(':') ? problem : { ...problem, where: placeOf(problem.where) };
+  const code = await chosenCode(files, path, instrument).catch((error: unknown) => {
+    throw withPlaces(placed, error);
+  });
+  return { ...inPlace(placed, () => designOf(instrument, code)), placed };
 }

@@ -3,6 +3,7 @@ export { codeTable, positionCentreDeg, positionsApart, wordAt, type CodeTable } 
 export { codeCsv, readCodeCsv } from './exchange/codeCsv.ts';
 export { codeJson, readCodeJson } from './exchange/codeJson.ts';
 export { nameCode, type CodeName } from './exchange/nameCode.ts';
+export { OWN_WORDS } from './exchange/wordList.ts';
 export { families, familyNames } from './families/families.ts';
 export type { CodeBuild, CodeFamily, CodeOptions, Refusal, SearchReport, Strobe } from './family.ts';
 export { POSITIONS_RANGE, type Channel, type CodePlan, type Level, type Track, type Word } from './model.ts';

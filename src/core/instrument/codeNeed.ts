@@ -1,4 +1,5 @@
 import type { CodeNeed } from '../codes/index.ts';
+import { tellsThreeMarks, type Detector } from '../head/index.ts';
 import type { Instrument } from './instrument.ts';
 
 /** Channels that one board can read: a 16-way multiplexer in front of one input serves the largest head. [-] */
@@ -14,7 +15,7 @@ export function codeNeedOf({ need, disc, head }: Instrument): CodeNeed {
     mustSurvivePowerLoss: need.mustSurvivePowerLoss,
     turnsFully: need.turnRangeDeg >= 360,
     mostChannels: MOST_CHANNELS,
-    marks: 'light-dark',
+    marks: marksSeenBy(head.detector),
     windowLevel: disc.windowLevel,
     innerRadiusMm: disc.hubDiameterMm / 2,
     outerRadiusMm: disc.diameterMm / 2 - disc.rimMm,
@@ -24,4 +25,10 @@ export function codeNeedOf({ need, disc, head }: Instrument): CodeNeed {
     minTrackWidthMm: process.minWindowMm,
     edgeSdMm: Math.hypot(process.edgeSdMm, head.tangentialSdMm),
   };
+}
+
+/** What a kind of sensor tells apart. */
+function marksSeenBy(detector: Detector): CodeNeed['marks'] {
+  if (!tellsThreeMarks(detector)) return 'light-dark';
+  return detector.kind === 'colour-sensor' ? 'colours' : 'greys';
 }

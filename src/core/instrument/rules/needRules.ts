@@ -1,4 +1,4 @@
-import { codeProblems } from '../../codes/index.ts';
+import { codeProblems, OWN_WORDS } from '../../codes/index.ts';
 import { showDegrees } from '../../units/index.ts';
 import { positionsFor, positionsOf } from '../resolveInstrument.ts';
 import type { Finding, PartialDraft } from './finding.ts';
@@ -31,18 +31,41 @@ function countRule({ positions, resolutionDeg }: NonNullable<PartialDraft['need'
   ];
 }
 
+/** A code of the maker's own words needs their file, and no other code has one. */
+function ownWordsRule({ code, codeFile }: NonNullable<PartialDraft['disc']>): readonly Finding[] {
+  if ((code === OWN_WORDS) === (codeFile !== null)) return [];
+  const isMissing = code === OWN_WORDS;
+  return [
+    {
+      code: 'instrument/code-file-alone',
+      fields: isMissing ? ['disc.code', 'disc.codeFile'] : ['disc.codeFile', 'disc.code'],
+      what: isMissing
+        ? 'The file with your own words is not named.'
+        : 'A file of your own words is named, but not used.',
+      got: isMissing ? `code ${OWN_WORDS} without codeFile` : `codeFile ${codeFile} with code ${code}`,
+      allowed: `both code: ${OWN_WORDS} and codeFile, or neither`,
+      fix: isMissing
+        ? 'Add codeFile: code.csv under disc.'
+        : `Set disc.code to ${OWN_WORDS}, or remove disc.codeFile.`,
+    },
+  ];
+}
+
 /** The code's own refusal of a count, told with the rest of the file. */
 function codeRule({ need, disc }: PartialDraft): readonly Finding[] {
   const positions = need ? positionsOf(need) : null;
   if (positions === null || !disc) return [];
-  return codeProblems(disc.code, positions, disc.codeOptions).map(({ code, what, where, got, allowed, fix }) => ({
-    code,
-    fields: [where, 'need.positions', 'need.resolutionDeg', 'disc.code'],
-    what,
-    got,
-    allowed,
-    fix,
-  }));
+  if (disc.code === OWN_WORDS || disc.codeFile !== null) return ownWordsRule(disc);
+  return codeProblems(disc.code, positions, disc.codeOptions).map(
+    ({ code, what, where, got, allowed, fix }) => ({
+      code,
+      fields: [where, 'need.positions', 'need.resolutionDeg', 'disc.code'],
+      what,
+      got,
+      allowed,
+      fix,
+    }),
+  );
 }
 
 /** What `need` says, taken together. */

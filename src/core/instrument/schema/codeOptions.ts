@@ -10,6 +10,10 @@ export const codeOptionsSchema = z
       meaning: 'Sensors the code shall use. Left out, the code takes the fewest it can.',
       example: 9,
     }).optional(),
+    leastMarkSteps: whole('steps', 1, 16, {
+      meaning: 'Shortest mark that is enough: a search ends as soon as it has one. Left out, it looks for the longest.',
+      example: 5,
+    }).optional(),
     headPlacement: choice(['even', 'half-turn'], {
       meaning: 'Sensors of a single-track code: spread evenly round the turn, or all within half a turn. Left out, the code chooses.',
     }).optional(),

@@ -1,9 +1,9 @@
 import * as z from 'zod';
-import { familyNames } from '../../codes/index.ts';
+import { familyNames, OWN_WORDS } from '../../codes/index.ts';
 import { defaultRules } from './derivedDefaults.ts';
 import { codeOptionsSchema } from './codeOptions.ts';
 import { formSchema, stripSchema } from './discForm.ts';
-import { choice, derived, measure, oneOf } from './field.ts';
+import { choice, derived, line, measure, nullable, oneOf } from './field.ts';
 import { processSchema } from './process.ts';
 
 const boreDiameterMm = measure('mm', 0.5, 200, { meaning: 'Diameter of the hole, as it shall come out.', example: 5 });
@@ -42,9 +42,10 @@ const notchSchema = z
 /** The disc as the maker asks for it. */
 export const discSchema = z
   .strictObject({
-    code: choice(familyNames as readonly [string, ...string[]], {
-      meaning: 'Which pattern the disc carries.',
+    code: choice([OWN_WORDS, ...familyNames], {
+      meaning: 'Which pattern the disc carries; own-words takes those of codeFile.',
     }).default('reflected-gray'),
+    codeFile: nullable(line(200, { meaning: 'CSV or JSON file of your own words, its path from this file; only with code: own-words.' }), 'no file'),
     codeOptions: codeOptionsSchema,
     diameterMm: measure('mm', 16, 600, { meaning: 'Diameter over the rim.', example: 84 }),
     bore: boreSchema.default({ shape: 'round', diameterMm: 5 }),
