@@ -12,7 +12,10 @@ export async function generatedFiles(files: InstrumentFiles, root: string): Prom
     path: `docs/pictures/${name}.svg`,
     content: `${markup.html}\n`,
   });
+  const { page, pictures } = codesPage();
   return [
+    { path: 'docs/codes.md', content: page },
+    ...pictures.map(({ name, svg: content }) => ({ path: `docs/pictures/codes/${name}.svg`, content })),
     {
       path: 'schema/instrument.schema.json',
       content: `${JSON.stringify(instrumentJsonSchema(), null, 2)}\n`,

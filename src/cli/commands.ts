@@ -60,6 +60,12 @@ export async function runProve(parts: Parts, path: string, options: ProveOptions
   };
 }
 
+/** What to open first, among what was made. */
+function nextStep(paths: readonly string[]): string {
+  const sheet = paths.find((path) => path === 'build-sheet.html');
+  return sheet ? ` Begin with ${sheet}.` : '';
+}
+
 function madeText({ written, proof }: MadeDesign, out: string): string {
   const lines = [
     `Wrote ${written.paths.length} files to ${out}:`,
@@ -67,11 +73,15 @@ function madeText({ written, proof }: MadeDesign, out: string): string {
   ];
   if (written.removed.length > 0)
     lines.push(`Took away files of an earlier run: ${written.removed.join(', ')}`);
+  if (written.setAside.length > 0)
+    lines.push(`Kept your own version of changed files as: ${written.setAside.join(', ')}`);
+  if (written.left.length > 0)
+    lines.push(`Not made again, so they may show an older design: ${written.left.join(', ')}`);
   if (written.kept.length > 0) lines.push(`Left, since someone changed them: ${written.kept.join(', ')}`);
   lines.push(
     '',
     proof.verdict === 'yes'
-      ? 'The proof says yes: this design will read right. Begin with build-sheet.html.'
+      ? `The proof says yes: this design will read right.${nextStep(written.paths)}`
       : `The proof says NO, so think before you cut: ${proof.reasons.join(' ')}`,
   );
   return lines.join('\n');
@@ -94,6 +104,8 @@ export async function runMake(
       files: made.written.paths,
       removed: made.written.removed,
       kept: made.written.kept,
+      setAside: made.written.setAside,
+      left: made.written.left,
     },
   };
 }

@@ -6,7 +6,9 @@ export const EXIT = {
   short: 1,
   /** The input cannot be used; nothing was written. */
   badInput: 2,
-  /** Stopped by Ctrl-C, as shells count it: 128 + signal 2. */
+  /** The answer could not be printed, the disk behind it being full: EX_IOERR of the BSD sysexits list. */
+  notPrinted: 74,
+  /** Stopped by Ctrl-C while writing, as shells count it: 128 + signal 2. */
   stopped: 130,
 } as const;
 

@@ -1,3 +1,4 @@
+import { nameCode, OWN_WORDS, type CodeTable } from '../core/codes/index.ts';
 import { isSettled, worthwhileCauses, type Share } from '../core/proof/index.ts';
 import { problemText } from '../core/error/index.ts';
 import { showDegrees, showNumber, showSignificant } from '../core/units/index.ts';
@@ -56,6 +57,11 @@ function tightenFirst({ proof }: ProvedDesign): string[] {
   );
 }
 
+/** Name of a code; a maker's own words are named for what they are. */
+function codeTitle(code: CodeTable): string {
+  return code.family === OWN_WORDS ? `${OWN_WORDS}, which is ${nameCode(code).title}` : code.family;
+}
+
 /** The verdict in one line, no firmer than the builds it rests on. */
 function headline({ design, proof }: ProvedDesign): string {
   if (proof.verdict === 'no') return 'NO, this design will not read right.';
@@ -71,7 +77,7 @@ export function proveText(proved: ProvedDesign): string {
   const { code, instrument } = design;
   const step = showDegrees(360 / code.positions);
   const lines = [
-    `${instrument.name}: ${code.family}, ${code.positions} positions of ${step}`,
+    `${instrument.name}: ${codeTitle(code)}, ${code.positions} positions of ${step}`,
     '',
     headline(proved),
     ...indent(proof.reasons),

@@ -7,7 +7,25 @@ export interface Parts {
   readonly output: OutputFolder;
 }
 
+/**
+ * Output that Ctrl-C stops between two files. Outside of writing the signals keep their usual meaning, so that a long
+ * calculation ends at once, and a second signal always ends the command.
+ */
+function stoppedBySignals(output: OutputFolder, stopper: AbortController): OutputFolder {
+  return {
+    async write(...request) {
+      const stop = (): void => stopper.abort();
+      process.once('SIGINT', stop).once('SIGTERM', stop);
+      try {
+        return await output.write(...request);
+      } finally {
+        process.off('SIGINT', stop).off('SIGTERM', stop);
+      }
+    },
+  };
+}
+
 /** Chooses an adapter for every port; the only place in the command line that names one. */
-export function wire(): Parts {
-  return { files: nodeInstrumentFiles, output: nodeOutputFolder };
+export function wire(stopper: AbortController): Parts {
+  return { files: nodeInstrumentFiles, output: stoppedBySignals(nodeOutputFolder, stopper) };
 }

@@ -34,6 +34,10 @@ describe('vanewright make', () => {
     expect(filesIn(out)).toEqual([
       'SHA256SUMS',
       'build-sheet.html',
+      'code.csv',
+      'code.json',
+      'disc.3mf',
+      'disc.dxf',
       'disc.stl',
       'disc.svg',
       'parts.csv',
@@ -66,10 +70,13 @@ describe('vanewright make', () => {
     for (const [i, path] of all.entries()) expect(after[i], path).not.toBe(before[i]);
   });
 
-  it('makes only the parts asked for', () => {
+  it('makes only the parts asked for', { timeout: 180_000 }, () => {
     const out = join(folder.path, 'out');
     expect(vanewright('make', JETTY, '--out', out, '--only', 'program').exit).toBe(0);
     expect(filesIn(out)).toEqual(['SHA256SUMS', 'program/boathouse_jetty_vane/boathouse_jetty_vane.ino']);
+    const { out: text } = vanewright('make', JETTY, '--out', out, '--only', ' disc , parts');
+    expect(text).toContain('Not made again, so they may show an older design: program/');
+    expect(filesIn(out)).toContain('program/boathouse_jetty_vane/boathouse_jetty_vane.ino');
     const { exit, err } = vanewright('make', JETTY, '--out', out, '--only', 'coupons');
     expect([exit, err]).toEqual([2, expect.stringContaining('make/unknown-part')]);
   });

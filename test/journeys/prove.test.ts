@@ -1,8 +1,9 @@
+import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { ownFolder, vanewright } from '../support/runCli.ts';
+import { COMMAND, ownFolder, vanewright } from '../support/runCli.ts';
 import { ROOT, textOf } from '../support/sourceFiles.ts';
 
 const JETTY = join(ROOT, 'examples/jetty/instrument.yaml');
@@ -108,6 +109,44 @@ describe('vanewright new', () => {
 });
 
 describe('the command itself', () => {
+  it('says in one document what it could not read of the command', () => {
+    for (const words of [['make', JETTY], ['prove', JETTY, '--builds', 'x'], ['prove'], ['proove'], []]) {
+      const { problems } = document(...words) as { problems: { code: string }[] };
+      expect(problems[0]?.code).toBe('cli/usage');
+    }
+  });
+
+  it('tells of a full disk behind its answer, and is quiet when the reader has gone', () => {
+    const run = (tail: string) =>
+      spawnSync('bash', ['-c', `node "$0" prove "$1" ${tail}`, COMMAND, JETTY], { encoding: 'utf8' });
+    expect(run('> /dev/full')).toMatchObject({
+      status: 74,
+      stderr: 'The answer could not be printed: ENOSPC.\n',
+    });
+    expect(run('| true').stderr).toBe('');
+  });
+
+  it('ends at once on Ctrl-C while it calculates', () => {
+    const { status } = spawnSync(
+      'timeout',
+      ['-s', 'INT', '2', 'node', COMMAND, 'prove', JETTY, '--builds', '1000000'],
+      { timeout: 20_000 },
+    );
+    expect(status).toBe(124); // timeout's own status: the command ended at the signal
+  });
+
+  it('refuses an empty folder instead of taking the one it stands in', () => {
+    expect(vanewright('make', JETTY, '--out', '')).toMatchObject({
+      exit: 2,
+      err: expect.stringContaining('path of a folder'),
+    });
+    expect(vanewright('new', ' ').exit).toBe(2);
+  });
+
+  it('keeps bytes that steer a terminal out of its messages', () => {
+    expect(vanewright('prove', 'no\u001b[2Jwhere.yaml').err).not.toContain('\u001b');
+  });
+
   it('prints help and version, and asks for a command where there is none', () => {
     expect(vanewright('--help')).toMatchObject({ exit: 0, out: expect.stringContaining('prove') });
     expect(vanewright('--version').out.trim()).toMatch(/^\d+\.\d+\.\d+$/);

@@ -16,7 +16,12 @@ export const COMMAND = join(ROOT, 'bin/vanewright.mjs');
 
 /** Runs the built command as a shell would, from the root of the repository. */
 export function vanewright(...words: string[]): Said {
-  const { status, stdout, stderr } = spawnSync('node', [COMMAND, ...words], { cwd: ROOT, encoding: 'utf8' });
+  const { status, stdout, stderr } = spawnSync('node', [COMMAND, ...words], {
+    cwd: ROOT,
+    encoding: 'utf8',
+    timeout: 120_000,
+    killSignal: 'SIGKILL',
+  });
   return { exit: status, out: stdout, err: stderr };
 }
 

@@ -1,0 +1,70 @@
+import { readFileSync } from 'node:fs';
+import { Command } from 'commander';
+import { partNames } from '../app/api.ts';
+import { runMake, runNew, runProve, type ProveOptions } from './commands.ts';
+import { folderPath, withProof } from './options.ts';
+import type { Outcome } from './outcome.ts';
+import type { Parts } from './wire.ts';
+
+/** Work of a command, to be run once its words have been read; the sign tells it to stop. */
+export type Work = (stop: AbortSignal) => Promise<Outcome>;
+
+/** Takes the command that was chosen and its work. */
+export type Take = (command: string, work: Work) => void;
+
+function version(): string {
+  const text = readFileSync(new URL('../../package.json', import.meta.url), 'utf8');
+  return (JSON.parse(text) as { version: string }).version;
+}
+
+function addNew(root: Command, parts: Parts, take: Take): void {
+  root
+    .command('new')
+    .argument('<DIR>', 'folder for the file', folderPath)
+    .description('write a commented instrument file to begin from')
+    .action((folder: string) => take('new', (stop) => runNew(parts, folder, stop)));
+}
+
+function addProve(root: Command, parts: Parts, take: Take): void {
+  withProof(root.command('prove <FILE>'))
+    .description('will it read right, and what to tighten first')
+    .action((file: string, options: ProveOptions) => take('prove', () => runProve(parts, file, options)));
+}
+
+function addMake(root: Command, parts: Parts, take: Take): void {
+  withProof(root.command('make <FILE>'))
+    .description('write cut and print files, program, parts list and build sheet')
+    .requiredOption('--out <DIR>', 'folder for the files', folderPath)
+    .option(
+      '--only <PARTS>',
+      `only some of: ${partNames.join(',')}; the rest of an earlier result stays`,
+      (text) => text.split(','),
+    )
+    .action((file: string, { out, only, builds, seed }: ProveOptions & { out: string; only?: string[] }) =>
+      take('make', (stop) => runMake(parts, file, { builds, seed, out, only: only ?? null }, stop)),
+    );
+}
+
+/**
+ * The words the command understands; commander reads them and hands the chosen work to `take`.
+ *
+ * @param isJson - Keeps commander from printing faults, since they go into the one document.
+ */
+export function program(parts: Parts, isJson: boolean, take: Take): Command {
+  const root = new Command('vanewright')
+    .description(
+      'Make a wind vane, or any slow shaft, that reads its bearing from a coded disc you made yourself.',
+    )
+    .version(version(), '--version', 'print the version')
+    .helpOption('-h, --help', 'show help');
+  addNew(root, parts, take);
+  addProve(root, parts, take);
+  addMake(root, parts, take);
+  for (const command of [root, ...root.commands]) {
+    command
+      .option('--json', 'print one JSON document instead of text')
+      .exitOverride()
+      .configureOutput({ outputError: (text, write) => (isJson ? undefined : write(text)) });
+  }
+  return root;
+}
