@@ -24,6 +24,7 @@ function northStep({ site, head }: Instrument): string {
 export function buildSteps(instrument: Instrument, head: HeadPlan): string[] {
   const { levels, board, disc } = head;
   const { aperture } = instrument.head;
+  const half = (levels.highCounts - levels.lowCounts) / 2;
   const mask =
     aperture.shape === 'slit'
       ? `a slit ${showMm(aperture.widthMm)} along the track and ${showMm(aperture.lengthMm)} across it`
@@ -33,12 +34,12 @@ export function buildSteps(instrument: Instrument, head: HeadPlan): string[] {
   return [
     makeDisc(instrument),
     'Hold the disc against the light you will use, eyes shielded: land must be dark. If light comes through, print it thicker or darker.',
-    `Set ${disc.code.channels.length} sensors on one line from the axis, at the radii in the table, each behind ${mask}. Walls between them keep the light of one from its neighbour.`,
+    `Set ${disc.code.channels.length} sensors at the radii and angles in the table, each behind ${mask}. Walls between them keep the light of one from its neighbour.`,
     `Wire every channel as drawn, with ${showNumber(levels.resistorOhm, 0)} ohm, and put the program on the ${board.title}.`,
-    'Open the serial monitor and turn the disc slowly by hand: every channel should swing between its lit and dark counts. A channel that does not is wired wrong, blocked, or flooded by daylight.',
+    `Open the serial monitor at ${instrument.controller.baud} bit/s and turn the disc slowly by hand: every channel should swing between its lit and dark counts. A channel that does not is wired wrong, blocked, or flooded by daylight.`,
     ...(instrument.circuit.thresholds === 'per-channel'
       ? [
-          'Write down the lit and dark counts of each channel and set its thresholds in the program to their middle.',
+          `Write down the lit and the dark counts of each channel. In the program set its place in LOW_COUNTS to the middle of the two less ${showNumber(half, 0)}, and in HIGH_COUNTS to the middle plus ${showNumber(half, 0)}: between the two nothing changes, so that noise cannot make it chatter.`,
         ]
       : []),
     northStep(instrument),

@@ -24,4 +24,10 @@ figcaption { color: var(--faint); font-size: .92rem; margin-top: .3rem; }
 .caution { border: 2px solid var(--accent); padding: .2rem .9rem .6rem; }
 .caution p { margin: .35rem 0; }
 .caution h3 { margin: .5rem 0 .2rem; font-size: 1rem; }
+@media (max-width: 40rem) {
+  thead { position: absolute; left: -100vw; }
+  tr, td, tbody th { display: block; width: auto; }
+  tr { border-bottom: 1px solid var(--line); padding: .5rem 0; }
+  th, td { border: 0; padding: 0; }
+}
 `;
