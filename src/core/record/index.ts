@@ -31,3 +31,35 @@ export {
   type StartReason,
   type StatusLine,
 } from './statusLine.ts';
+export { Ledger, ledgerCounts, shownLine, type LedgerRow } from './ledger/ledger.ts';
+export { ledgerReasons, type LedgerAction, type LedgerReason } from './ledger/ledgerReasons.ts';
+export { LINE_BYTES_MOST, LineSplitter, type ByteLine } from './mess/byteLines.ts';
+export { lineText, withoutMonitorTime } from './mess/lineText.ts';
+export { frameOf, scanFrames, type Damage, type ScannedFrames } from './rawLog/frame.ts';
+export { PAYLOAD_MOST, type NewRawEntry, type RawEntry, type RawKind } from './rawLog/rawEntry.ts';
+export { PLAIN_RULE, readingRuleOf, type LogSpeedUnit, type ReadingRule } from './samples/readingRule.ts';
+export {
+  beginPayload,
+  NOTHING_RECORDED,
+  RecordReader,
+  type RecordState,
+  type StreamBegin,
+} from './samples/recordReader.ts';
+export {
+  BLANK_SAMPLE,
+  sampleFlagNames,
+  sampleFlags,
+  type Sample,
+  type SampleFlag,
+} from './samples/sample.ts';
+export { stationName } from './samples/stationName.ts';
+export { StreamReader } from './samples/streamReader.ts';
+export { isSetClock } from './time/arrivalClock.ts';
+export {
+  placedInstant,
+  placeSegments,
+  type Moment,
+  type Placement,
+  type SegmentSpan,
+} from './time/placeSegments.ts';
+export { ZoneClock, type ZonedInstant } from './time/zoneClock.ts';

@@ -20,7 +20,7 @@ const SHOWN_MOST = 60;
 /** A piece of what came in, without control characters, and not all of a long text. */
 export function shownLine(text: string): string {
   const cut = text.length > SHOWN_MOST ? `${text.slice(0, SHOWN_MOST)}…` : text;
-  // eslint-disable-next-line no-control-regex -- these are what is taken out
+
   return cut.replace(/[\x00-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ud800-\udfff]/g, '\ufffd');
 }
 

@@ -157,10 +157,9 @@ export class LineSplitter {
   }
 
   #withoutEmpty(part: string, line: number): string {
-    // eslint-disable-next-line no-control-regex -- empty bytes are what a power cut leaves
     if (!part.includes('\0') && !part.includes('\u00ff\u00ff\u00ff\u00ff')) return part;
     let empty = 0;
-    // eslint-disable-next-line no-control-regex -- as above
+
     const bytes = part.replace(new RegExp(`\\0+|\u00ff{${EMPTY_LEAST},}`, 'g'), (run) => {
       empty += run.length;
       return '';
@@ -195,7 +194,6 @@ function narrowed(text: string, isLittle: boolean): string {
 
 /** UTF-8 of a text, one character a byte. */
 function utf8Bytes(text: string): string {
-  // eslint-disable-next-line no-control-regex -- plain text needs no change
   if (/^[\x00-\x7f]*$/.test(text)) return text;
   return encodeURIComponent(text.replace(/[\ud800-\udfff]/g, '\ufffd')).replace(
     /%([0-9A-F]{2})/g,

@@ -13,7 +13,6 @@ export interface LineText {
  * @check src/core/record/mess/byteLines.test.ts
  */
 export function lineText(bytes: string): LineText {
-  // eslint-disable-next-line no-control-regex -- plain ASCII needs no decoding
   if (/^[\x00-\x7f]*$/.test(bytes)) return { text: bytes, isForeign: false };
   try {
     const percent = bytes.replace(

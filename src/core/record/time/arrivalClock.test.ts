@@ -24,16 +24,29 @@ describe('times of lines as they come', () => {
     }
   });
 
-  it('never go back', () => {
-    const random = seededRandom(6);
+  it('are those of sending when lines are held back for an hour and then come all at once', () => {
     const clock = new ArrivalClock();
-    let [arrived, before] = [1_700_000_000_000, 0];
-    for (let i = 0; i < 5000; i++) {
-      arrived += 2000 * random.uniform();
-      const { atMs } = clock.take(1000 * i, arrived);
-      expect(atMs).toBeGreaterThanOrEqual(before);
-      before = atMs;
+    const start = 1_700_000_000_000;
+    for (let i = 0; i < 60; i++) clock.take(1000 * i, start + 1000 * i + 5);
+    for (let i = 60; i < 3660; i++) {
+      const { atMs, withinMs, hostStepped } = clock.take(1000 * i, start + 3_660_000 + 0.1 * (i - 60));
+      expect(hostStepped).toBe(false);
+      expect(Math.abs(atMs - (start + 1000 * i))).toBeLessThanOrEqual(withinMs);
+      expect(withinMs).toBeLessThan(20_000);
     }
+  });
+
+  it.each([3_600_000, -3_600_000])('follow the clock of this machine when it is set by %d ms', (byMs) => {
+    const clock = new ArrivalClock();
+    const start = 1_700_000_000_000;
+    let steps = 0;
+    for (let i = 0; i < 200; i++) {
+      const arrived = start + 1000 * i + (i < 100 ? 0 : byMs);
+      const { atMs, hostStepped } = clock.take(1000 * i, arrived);
+      steps += Number(hostStepped);
+      if (i > 110) expect(atMs).toBe(arrived);
+    }
+    expect(steps).toBe(1);
   });
 
   it('are not taken from a clock in 1970, 2000 or 2165', () => {

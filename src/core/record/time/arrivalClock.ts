@@ -2,8 +2,13 @@
 export interface ArrivalState {
   /** Instant at which the counter was 0, as far as is known. [ms UTC], `null` before the first line */
   readonly zeroMs: number | null;
-  /** [ms] */
+  /** Counter and arrival of the line before. [ms], [ms UTC] */
   readonly sinceStartMs: number;
+  readonly arrivedMs: number;
+  /** By how much the tie may have slipped since a line last came without delay. [ms] */
+  readonly looseMs: number;
+  /** Lines in a row that came far too late, and the spread of their delays. [-], [ms UTC] */
+  readonly late: { readonly lines: number; readonly lowMs: number; readonly highMs: number } | null;
 }
 
 /** An instant and how far off it can be. */
@@ -15,12 +20,25 @@ export interface Placed {
 }
 
 /** Nothing seen yet. */
-export const NO_ARRIVAL: ArrivalState = { zeroMs: null, sinceStartMs: 0 };
+export const NO_ARRIVAL: ArrivalState = {
+  zeroMs: null,
+  sinceStartMs: 0,
+  arrivedMs: 0,
+  looseMs: 0,
+  late: null,
+};
 
 /** A counter may run slower than this machine's clock by this share; a ceramic resonator is good to 0.5 %. [-] */
 const DRIFT_SHARE = 0.005;
 /** Sending a line takes up to 128 ms at 9600 bit/s, and the way through the machine some more. [ms] */
 const SENDING_MS = 150;
+/** A line this late was held back on the way, or this machine's clock was set forward. [ms] */
+const LATE_MS = 1000;
+/** Arrivals that go back by this were read from a clock that was set back. [ms] */
+const SET_BACK_MS = 5000;
+/** So many late lines in a row, all equally late, tell that it was the clock; held-back lines catch up. [-], [ms] */
+const LATE_LINES = 10;
+const LATE_SPREAD_MS = 1000;
 
 /** Clocks that show less or more than this were never set: 2010-01-01 and 2100-01-01. [ms UTC] */
 const SET_FROM_MS = 1_262_304_000_000;
@@ -35,13 +53,20 @@ export function isSetClock(atMs: number): boolean {
   return atMs >= SET_FROM_MS && atMs < SET_UNTIL_MS;
 }
 
+/** An instant found by an arrival. */
+export interface Arrived extends Placed {
+  /** This machine's clock was set while the controller went on; the counter is tied to it anew. */
+  readonly hostStepped: boolean;
+}
+
 /**
  * Ties a counter to this machine's clock by the lines that came with the least delay.
  *
- * A line can come late but never early, so the instant of count 0 is the lowest seen of arrival less counter; that
- * lowest may rise by 0.5 % of the time that passes, since the counter may be slow. The instants never go back.
+ * A line can come late but never early, so the instant of count 0 is the lowest seen of arrival less counter. Since
+ * the counter may be slow, a line that is later by no more than 0.5 % of the time since the tie makes a new one.
+ * Lines that were held back and then come all at once therefore keep the times at which they were sent.
  *
- * @source derived: arrival = zero + counter + delay, delay >= 0; lower envelope with a leak
+ * @source derived: arrival = zero + counter + delay, delay >= 0; lower envelope
  * @check src/core/record/time/arrivalClock.test.ts
  */
 export class ArrivalClock {
@@ -65,13 +90,37 @@ export class ArrivalClock {
    * @param sinceStartMs - Unwrapped counter, not less than before. [ms]
    * @param arrivedMs - [ms UTC]
    */
-  take(sinceStartMs: number, arrivedMs: number): Placed {
-    const { zeroMs, sinceStartMs: before } = this.#state;
+  take(sinceStartMs: number, arrivedMs: number): Arrived {
+    const { zeroMs, sinceStartMs: before, arrivedMs: arrivedBefore, looseMs } = this.#state;
     const direct = arrivedMs - sinceStartMs;
-    const leaked = zeroMs === null ? direct : zeroMs + DRIFT_SHARE * (sinceStartMs - before);
-    const zero = Math.min(direct, leaked);
-    this.#state = { zeroMs: zero, sinceStartMs };
-    const atMs = zero + sinceStartMs;
-    return { atMs, withinMs: Math.ceil(arrivedMs - atMs) + SENDING_MS };
+    if (zeroMs === null) return this.#tie(sinceStartMs, arrivedMs, false);
+    if (arrivedMs < arrivedBefore - SET_BACK_MS) return this.#tie(sinceStartMs, arrivedMs, true);
+    const loose = looseMs + DRIFT_SHARE * (sinceStartMs - before);
+    const late = this.#late(direct, zeroMs);
+    const lateMs = direct - zeroMs;
+    if (late && late.lines >= LATE_LINES) return this.#tie(sinceStartMs, arrivedMs, lateMs > loose);
+    if (lateMs <= Math.min(loose, LATE_MS))
+      return this.#tie(sinceStartMs, arrivedMs, false, Math.max(0, lateMs));
+    this.#state = { zeroMs, sinceStartMs, arrivedMs, looseMs: loose, late };
+    return { atMs: zeroMs + sinceStartMs, withinMs: Math.ceil(loose) + SENDING_MS, hostStepped: false };
+  }
+
+  /** @param looseMs - By how much this line may be late itself. [ms] */
+  #tie(sinceStartMs: number, arrivedMs: number, hostStepped: boolean, looseMs = 0): Arrived {
+    this.#state = { zeroMs: arrivedMs - sinceStartMs, sinceStartMs, arrivedMs, looseMs, late: null };
+    return { atMs: arrivedMs, withinMs: Math.ceil(looseMs) + SENDING_MS, hostStepped };
+  }
+
+  #late(direct: number, zeroMs: number): ArrivalState['late'] {
+    if (direct - zeroMs < LATE_MS) return null;
+    const { late } = this.#state;
+    if (!late || direct < late.highMs - LATE_SPREAD_MS || direct > late.lowMs + LATE_SPREAD_MS) {
+      return { lines: 1, lowMs: direct, highMs: direct };
+    }
+    return {
+      lines: late.lines + 1,
+      lowMs: Math.min(late.lowMs, direct),
+      highMs: Math.max(late.highMs, direct),
+    };
   }
 }

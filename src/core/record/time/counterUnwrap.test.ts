@@ -75,8 +75,7 @@ describe('a counter that starts again at 0', () => {
   it('goes on when it is the clock of this machine that was set', () => {
     const unwrap = new CounterUnwrap(ms);
     unwrap.take(reading(1000, { lineNumber: 4, arrivedMs: 5000 }));
-    const { step, hostStepped } = unwrap.take(reading(1250, { lineNumber: 5, arrivedMs: 1_700_000_000_000 }));
-    expect([step, hostStepped]).toEqual(['next', true]);
+    expect(unwrap.take(reading(1250, { lineNumber: 5, arrivedMs: 1_700_000_000_000 })).step).toBe('next');
   });
 
   it('gives back the true time over any number of rounds', () => {

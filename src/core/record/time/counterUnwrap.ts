@@ -26,8 +26,6 @@ export interface Counted {
   readonly step: 'first' | 'next' | 'same' | 'wrapped' | 'restarted' | 'went-back';
   /** Time since the counter of this segment was 0, unwrapped. [ms] */
   readonly sinceStartMs: number;
-  /** This machine's clock jumped against the counter, while the controller went on. */
-  readonly hostStepped: boolean;
 }
 
 /** Everything `CounterUnwrap` remembers, as it can be stored. */
@@ -97,7 +95,7 @@ export class CounterUnwrap {
     const { count, lineNumber, arrivedMs } = reading;
     const { stepCounts } = this.#state;
     this.#state = { last: count, wraps: 0, stepCounts, lineNumber, arrivedMs };
-    return { step, sinceStartMs: count * this.#rule.msPerCount, hostStepped: false };
+    return { step, sinceStartMs: count * this.#rule.msPerCount };
   }
 
   #goOn(reading: CounterReading, last: number, rounds: number): Counted {
@@ -113,7 +111,6 @@ export class CounterUnwrap {
     return {
       step: rounds > 0 ? 'wrapped' : step === 0 ? 'same' : 'next',
       sinceStartMs: (wraps * span + count) * msPerCount,
-      hostStepped: this.#differMs(state.arrivedMs, arrivedMs, step * msPerCount) !== null,
     };
   }
 

@@ -49,7 +49,7 @@ describe('local times', () => {
       const clock = new ZoneClock(zone);
       const from = Date.parse('2026-01-01T00:00:00Z');
       let before: number | null = null;
-      for (let at = from; at < from + 365 * 86_400_000; at += 600_000) {
+      for (let at = from; at < from + 365 * 86_400_000; at += 1_800_000) {
         const instant: number = clock.instantOf(at + clock.offsetAt(at), before).atMs;
         if (instant !== at) throw new Error(`${zone} ${shown(at)} gave ${shown(instant)}`);
         before = instant;

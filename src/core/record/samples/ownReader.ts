@@ -1,0 +1,273 @@
+import type { Line } from '../line.ts';
+import { COUNTER_SPAN } from '../time/counterUnwrap.ts';
+import type { Clocked } from '../time/segmentClock.ts';
+import { NO_SEGMENT, SegmentClock, type SegmentClockState } from '../time/segmentClock.ts';
+import type { SegmentSpan } from '../time/placeSegments.ts';
+import { ownPieces, type OwnPiece } from './ownLine.ts';
+import { packSamples } from './packSamples.ts';
+import type { ReadContext, TextLine } from './readContext.ts';
+import { BLANK_SAMPLE, sampleFlags, type Sample } from './sample.ts';
+
+/** What is remembered of the last good line. */
+interface LastLine {
+  readonly lineNumber: number;
+  readonly sinceStartMs: number;
+  readonly pulses: number | null;
+}
+
+/** Everything an `OwnReader` remembers. */
+export interface OwnReaderState {
+  readonly clock: SegmentClockState;
+  readonly dayClock: SegmentClockState;
+  readonly last: LastLine | null;
+  /** Lines dropped since the last good one: they explain a gap. [-] */
+  readonly dropped: number;
+  /** The latest lines, to know a line that is sent again. */
+  readonly recent: readonly string[];
+  readonly lastAtMs: number | null;
+}
+
+/** Nothing read yet. */
+export const NOTHING_READ: OwnReaderState = {
+  clock: NO_SEGMENT,
+  dayClock: NO_SEGMENT,
+  last: null,
+  dropped: 0,
+  recent: [],
+  lastAtMs: null,
+};
+
+/** Lines sent again come at most this many lines later. [-] */
+const RECENT_MOST = 32;
+/** A speed over more usual steps than this is no sample of the wind any more. [-] */
+const SPEED_STEPS_MOST = 10;
+/** Gusts are counted over this time (WMO-No. 8). [s] */
+const GUST_S = 3;
+const DAY_MS = 86_400_000;
+/** How far off the arrival of a sentence without a counter can be. [ms] */
+const SENTENCE_WITHIN_MS = 1000;
+
+/** Reads lines that say themselves what they are: our own, wind sentences and packs. */
+export class OwnReader {
+  readonly #context: ReadContext;
+  readonly #clock: SegmentClock;
+  readonly #dayClock: SegmentClock;
+  #state: Omit<OwnReaderState, 'clock' | 'dayClock'>;
+
+  /** @param state - As `state` gave it, to go on from there. */
+  constructor(context: ReadContext, state: OwnReaderState = NOTHING_READ) {
+    this.#context = context;
+    const { head, rule } = context;
+    this.#clock = new SegmentClock(
+      head.stream,
+      rule.placements,
+      { msPerCount: 1, span: COUNTER_SPAN },
+      state.clock,
+    );
+    this.#dayClock = new SegmentClock(
+      head.stream,
+      rule.placements,
+      { msPerCount: 1, span: DAY_MS },
+      state.dayClock,
+    );
+    this.#state = {
+      last: state.last,
+      dropped: state.dropped,
+      recent: state.recent,
+      lastAtMs: state.lastAtMs,
+    };
+  }
+
+  get state(): OwnReaderState {
+    return { ...this.#state, clock: this.#clock.state, dayClock: this.#dayClock.state };
+  }
+
+  /** Runs of the controller that have ended since the last call. */
+  drainSpans(): SegmentSpan[] {
+    return [...this.#clock.drainSpans(), ...this.#dayClock.drainSpans()];
+  }
+
+  /** Ends the run that is going on. */
+  end(): void {
+    this.#clock.end();
+    this.#dayClock.end();
+  }
+
+  /** One line; gives back whether anything in it could be read. */
+  take(line: TextLine): boolean {
+    const pieces = ownPieces(line.text);
+    const good = pieces.filter(({ holds }) => holds.kind !== 'bad').length;
+    if (pieces.length > 1 && good === pieces.length)
+      this.#context.ledger.note('split-line', line.number, line.text);
+    if (pieces.length > 1 && good === 0) {
+      this.#drop('glued-line', line.number, line.text);
+      return false;
+    }
+    for (const piece of pieces) this.#takePiece(line, piece);
+    return good > 0;
+  }
+
+  #drop(reason: Parameters<ReadContext['ledger']['note']>[0], line: number, text: string): void {
+    this.#context.ledger.note(reason, line, text);
+    this.#state = { ...this.#state, dropped: this.#state.dropped + 1 };
+  }
+
+  #takePiece(line: TextLine, { text, holds }: OwnPiece): void {
+    if (holds.kind === 'bad') return this.#drop(holds.reason, line.number, text);
+    if (holds.kind === 'status') {
+      // After a start the same counters come again, and that is no repetition.
+      this.#state = { ...this.#state, recent: [] };
+      return this.#context.ledger.note('ready-text', line.number, text);
+    }
+    // A line numbered 0 is a start; the lines after it may well look like those of the start before.
+    const isStart =
+      holds.kind === 'line' && holds.line.lineNumber === 0 && (this.#state.last?.lineNumber ?? 0) > 0;
+    if (isStart) this.#state = { ...this.#state, recent: [] };
+    if (this.#isRepeated(text, holds.kind === 'line')) {
+      return this.#context.ledger.note('duplicate', line.number, text);
+    }
+    if (holds.kind === 'line') return this.#takeLine(line, text, holds.line);
+    if (holds.kind === 'pack') {
+      for (const sample of packSamples(holds.records, line, this.#context)) this.#emit(sample);
+      return;
+    }
+    const { directionDeg, speedMPerS, isValid } = holds.sentence;
+    const placed = this.#untold(line);
+    if (!placed) return this.#context.ledger.note('time-unknown', line.number, text);
+    this.#emit({
+      ...BLANK_SAMPLE,
+      station: this.#context.head.station,
+      ...placed,
+      headingDeg: isValid ? directionDeg : null,
+      speedMPerS: isValid ? speedMPerS : null,
+      stream: this.#context.head.stream,
+      line: line.number,
+    });
+  }
+
+  /** A line with a counter comes once; sentences and packs without one may well be equal. */
+  #isRepeated(text: string, hasCounter: boolean): boolean {
+    if (!hasCounter && !(text.startsWith('[') && text.includes('"bt"'))) return false;
+    const { recent } = this.#state;
+    if (recent.includes(text)) return true;
+    this.#state = { ...this.#state, recent: [...recent.slice(1 - RECENT_MOST), text] };
+    return false;
+  }
+
+  /** Time of a line without a counter: the monitor's time of day, else when it came. */
+  #untold(line: TextLine): { atMs: number; withinMs: number } | null {
+    if (line.timeOfDayMs === null) {
+      return line.arrivedMs === null ? null : { atMs: line.arrivedMs, withinMs: SENTENCE_WITHIN_MS };
+    }
+    const { placed } = this.#dayClock.take(line.number, {
+      count: line.timeOfDayMs,
+      lineNumber: null,
+      arrivedMs: line.arrivedMs,
+      saidStart: false,
+    });
+    return placed;
+  }
+
+  #takeLine(at: TextLine, text: string, line: Line): void {
+    const { ledger } = this.#context;
+    const clocked = this.#clock.take(at.number, {
+      count: line.sinceStartMs,
+      lineNumber: line.lineNumber,
+      arrivedMs: at.arrivedMs,
+      saidStart: false,
+    });
+    this.#noteTime(at, text, clocked);
+    const begins = clocked.step === 'first' || clocked.step === 'restarted' || clocked.step === 'went-back';
+    const last = begins ? null : this.#state.last;
+    this.#noteGap(at.number, text, line, last, clocked.step === 'restarted');
+    const speedMPerS = this.#speed(line, last, clocked);
+    this.#state = {
+      ...this.#state,
+      dropped: 0,
+      last: {
+        lineNumber: line.lineNumber,
+        sinceStartMs: clocked.sinceStartMs,
+        pulses: line.cups?.pulses ?? null,
+      },
+    };
+    if (!clocked.placed) return ledger.note('time-unknown', at.number, text);
+    if (clocked.by === 'moments') ledger.note('placed-by-moments', at.number, text);
+    if (clocked.by === 'neighbours') ledger.note('placed-between', at.number, text);
+    this.#emit({ ...this.#sampleOf(at.number, line, speedMPerS, clocked), ...clocked.placed });
+  }
+
+  #sampleOf(
+    number: number,
+    line: Line,
+    speedMPerS: number | null,
+    { by }: Clocked,
+  ): Omit<Sample, 'atMs' | 'withinMs'> {
+    const { head, rule } = this.#context;
+    const gustPulses = line.cups?.gustPulses ?? null;
+    const flags = line.flags.reduce((sum, flag) => sum | sampleFlags[flag], 0);
+    return {
+      station: head.station,
+      headingDeg: line.headingDeg,
+      halfWidthDeg: line.halfWidthDeg,
+      meanHeadingDeg: line.average?.headingDeg ?? null,
+      agreement: line.average?.agreement ?? null,
+      speedMPerS,
+      gustMPerS: gustPulses === null ? null : windOf(gustPulses / GUST_S, rule.cups),
+      flags: flags | (by === 'neighbours' ? sampleFlags.timeGuessed : 0),
+      word: line.word,
+      pulses: line.cups?.pulses ?? null,
+      edges: line.cups?.edges ?? null,
+      stream: head.stream,
+      line: number,
+    };
+  }
+
+  #noteTime({ number }: TextLine, text: string, { step, hostStepped }: Clocked): void {
+    const { ledger } = this.#context;
+    if (step === 'restarted') ledger.note('restart', number, text);
+    if (step === 'went-back') ledger.note('time-went-back', number, text);
+    if (step === 'wrapped') ledger.note('counter-wrapped', number, text);
+    if (hostStepped) ledger.note('host-clock-stepped', number, text);
+  }
+
+  /** Lines that never came: those the numbers skip, less those that came and were dropped. */
+  #noteGap(number: number, text: string, line: Line, last: LastLine | null, restarted: boolean): void {
+    const expected = last ? last.lineNumber + 1 : restarted ? 0 : line.lineNumber;
+    const skipped = (line.lineNumber - expected + COUNTER_SPAN) % COUNTER_SPAN;
+    const missing = skipped - this.#state.dropped;
+    if (missing > 0 && skipped < COUNTER_SPAN / 2) this.#context.ledger.note('gap', number, text, missing);
+  }
+
+  /** Mean wind since the line before, from the pulses counted meanwhile. [m/s] */
+  #speed(line: Line, last: LastLine | null, { sinceStartMs, usualStepMs }: Clocked): number | null {
+    const { cups } = this.#context.rule;
+    if (!cups || !line.cups || last?.pulses === undefined || last.pulses === null) return null;
+    const spanMs = sinceStartMs - last.sinceStartMs;
+    if (!(spanMs > 0) || (usualStepMs !== null && spanMs > SPEED_STEPS_MOST * usualStepMs)) return null;
+    const pulses = (line.cups.pulses - last.pulses + COUNTER_SPAN) % COUNTER_SPAN;
+    return windOf((1000 * pulses) / spanMs, cups);
+  }
+
+  /** Instants of one source rise, so that no two of its samples share one. */
+  #emit(sample: Sample): void {
+    const rounded = Math.round(sample.atMs);
+    const { lastAtMs } = this.#state;
+    const isHeld = lastAtMs !== null && rounded <= lastAtMs && lastAtMs - rounded < sample.withinMs + 1000;
+    const atMs = isHeld ? lastAtMs + 1 : rounded;
+    this.#state = { ...this.#state, lastAtMs: atMs };
+    const isAbsurd = (sample.speedMPerS ?? 0) > this.#context.rule.speedMostMPerS;
+    if (isAbsurd) this.#context.ledger.note('absurd-speed', sample.line, `${sample.speedMPerS} m/s`);
+    this.#context.emit({
+      ...sample,
+      atMs,
+      withinMs: Math.ceil(sample.withinMs + Math.abs(atMs - sample.atMs)),
+      flags: sample.flags | (isAbsurd ? sampleFlags.absurdSpeed : 0),
+    });
+  }
+}
+
+/** Wind speed of a pulse rate; standing cups show no wind, whatever the fitted line says. [m/s] */
+function windOf(perS: number, cups: ReadContext['rule']['cups']): number | null {
+  if (!cups) return null;
+  return perS === 0 ? 0 : cups.startSpeedMPerS + cups.runPerPulseM * perS;
+}

@@ -1,0 +1,70 @@
+import type { Degrees } from '../../units/index.ts';
+import { lineFlags, type LineFlag } from '../line.ts';
+
+/** One logged reading after repair, with its time. */
+export interface Sample {
+  readonly station: string;
+  /** Instant of the reading, whole milliseconds. [ms UTC] */
+  readonly atMs: number;
+  /** The true instant lies within this much of it. [ms] */
+  readonly withinMs: number;
+  /** Where the wind comes from, in [0, 360); `null` = could not be read, or calm; never 0. [deg] */
+  readonly headingDeg: Degrees | null;
+  /** Largest error of that heading, where the instrument tells it. [deg] */
+  readonly halfWidthDeg: Degrees | null;
+  /** Mean of the time since the sample before, as the controller worked it out; `null` where it does not. [deg] */
+  readonly meanHeadingDeg: Degrees | null;
+  /** Length of that mean. [-], 0..1 */
+  readonly agreement: number | null;
+  /** Mean since the sample before; `null` = could not be read, or no calibrated cups. [m/s] */
+  readonly speedMPerS: number | null;
+  /** Highest 3 s mean since the sample before, where the controller works it out. [m/s] */
+  readonly gustMPerS: number | null;
+  /** Bits of `sampleFlags`. [-] */
+  readonly flags: number;
+  /** What the channels read, or `null` where only decoded headings were logged. */
+  readonly word: string | null;
+  /** Totals since the controller started, or `null`. [-] */
+  readonly pulses: number | null;
+  readonly edges: number | null;
+  /** Where it comes from: sequence number of the source's first raw entry, and line of that source. [-] */
+  readonly stream: number;
+  readonly line: number;
+}
+
+const ofLine = Object.fromEntries(Object.keys(lineFlags).map((flag, bit) => [flag, 1 << bit])) as Record<
+  LineFlag,
+  number
+>;
+
+/** Bit of each flag of a sample: those of the line, then those of the reading. [-] */
+export const sampleFlags = {
+  ...ofLine,
+  /** Faster than the wind can be there. */
+  absurdSpeed: 1 << 16,
+  /** The time was guessed from the neighbours of a run. */
+  timeGuessed: 1 << 17,
+  /** Day and month, unit or coding of the heading were guessed. */
+  layoutGuessed: 1 << 18,
+} as const;
+/** Name of a flag. */
+export type SampleFlag = keyof typeof sampleFlags;
+
+/** Names of the flags whose bits are set. */
+export function sampleFlagNames(flags: number): SampleFlag[] {
+  return (Object.keys(sampleFlags) as SampleFlag[]).filter((flag) => (flags & sampleFlags[flag]) !== 0);
+}
+
+/** What every sample has in common before anything is known. */
+export const BLANK_SAMPLE: Omit<Sample, 'station' | 'atMs' | 'withinMs' | 'stream' | 'line'> = {
+  headingDeg: null,
+  halfWidthDeg: null,
+  meanHeadingDeg: null,
+  agreement: null,
+  speedMPerS: null,
+  gustMPerS: null,
+  flags: 0,
+  word: null,
+  pulses: null,
+  edges: null,
+};
