@@ -19,6 +19,7 @@ export const atmega32u4: Board = {
   conversionUs: 106,
   converterTopShare: 1,
   maxSourceOhm: 10_000,
+  inputLeakageUa: 1, // value from memory of the data sheet
   digitalReadUs: 5,
   lineCharUs: 21,
   analogPins: ['A0', 'A1', 'A2', 'A3', 'A4', 'A5'],

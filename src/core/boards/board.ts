@@ -18,6 +18,8 @@ export interface Board {
   readonly converterTopShare: number;
   /** Largest source resistance the data sheet advises at the converter's input. [ohm] */
   readonly maxSourceOhm: number;
+  /** Most that may leak into or out of an input. [uA] */
+  readonly inputLeakageUa: number;
   /** Time to read one pin on or off. [us] */
   readonly digitalReadUs: number;
   /** Time to write one character of a line with its check value. [us] */

@@ -22,6 +22,7 @@ export const esp32: Board = {
   conversionUs: 80,
   converterTopShare: 0.74,
   maxSourceOhm: 10_000,
+  inputLeakageUa: 0.05, // value from memory of the data sheet
   digitalReadUs: 5,
   lineCharUs: 10,
   analogPins: pins(36, 39, 34, 35, 32, 33),

@@ -17,6 +17,7 @@ export const rp2040: Board = {
   conversionUs: 20,
   converterTopShare: 1,
   maxSourceOhm: 10_000,
+  inputLeakageUa: 1, // value from memory of the data sheet
   digitalReadUs: 5,
   lineCharUs: 10,
   analogPins: ['GP26', 'GP27', 'GP28'],

@@ -5,6 +5,7 @@ import type { Levels } from '../headPlan.ts';
 import type { CircuitSpec, HeadSpec } from '../headSpec.ts';
 import { recommendedResistorOhm } from '../circuit/resistor.ts';
 import { signalOf, type Signal } from '../circuit/signal.ts';
+import { leakageFindings } from './leakageChecks.ts';
 
 /** What stops the work and what a maker should only know. */
 export interface Findings {
@@ -34,12 +35,14 @@ export function circuitFindings(
   const signal = signalOf(spec.detector, levels.resistorOhm, circuit.sensorTo, board);
   const contrast = contrastFindings(spec);
   const swing = swingFindings(spec, board, levels, signal);
+  const leakage = leakageFindings(spec.detector, circuit, board, levels);
   const crossed = swing.problems.length + contrast.problems.length > 0 ? [] : crossedThresholds(levels);
   return {
-    problems: [...contrast.problems, ...swing.problems, ...crossed],
+    problems: [...contrast.problems, ...swing.problems, ...leakage.problems, ...crossed],
     warnings: [
       ...contrast.warnings,
       ...swing.warnings,
+      ...leakage.warnings,
       ...sourceWarnings(board, levels),
       ...(crossed.length > 0 || circuit.thresholds === 'per-channel'
         ? []
