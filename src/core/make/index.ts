@@ -1,7 +1,10 @@
 export { CAUTIONS_DEFER, cautionsFor, lineClearanceM, type Caution } from './cautions.ts';
 export type { MadeFile } from './madeFile.ts';
-export { makeParts, partNames, type MakePart } from './parts.ts';
+export { makeParts, partNames, type Made, type MakePart } from './parts.ts';
 export { discFiles } from './discFiles.ts';
+export { bundlePapers, bundleZip, checksumText } from './bundle/bundleFiles.ts';
+export { jobTimes, type JobTime } from './bundle/jobTimes.ts';
+export { massRows, type MassRow } from './bundle/masses.ts';
 export { FAULT_FILE, faultFile } from './faultFile.ts';
 export { assertReadBack, readBack, type ReadBack } from './readBack/readBack.ts';
 export { faultSvg, type ShownFault } from './svg/faultSvg.ts';
