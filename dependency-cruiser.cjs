@@ -16,7 +16,7 @@ const steps = {
   proof: design,
   weigh: [...design, 'wind'],
   record: [...base, 'codes', 'instrument'],
-  program: [...design, 'record'],
+  program: [...design, 'record', 'report'],
   make: [...design, 'proof', 'program', 'record', 'report', 'wind'],
   fit: [...design, 'proof', 'record', 'wind'],
   faults: [...design, 'proof', 'record', 'wind'],

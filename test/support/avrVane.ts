@@ -54,6 +54,7 @@ const { instrument: JETTY } = readInstrument(
 name: Boathouse jetty
 need: { positions: 32, accuracyDeg: 11.25, turnRateDegPerS: 375, wantedYield: 0.9 }
 disc: { diameterMm: 80, hubDiameterMm: 16, webMm: 0.8, rimMm: 2, process: { kind: fdm } }
+head: { light: { kind: led, wavelengthNm: 630 } }
 circuit: { resistorTolerancePercent: 1 }
 site: { place: an invented jetty, mastHeightM: 4 }
 `,

@@ -56,6 +56,56 @@ function nextE12(ohm: number): number {
   return Math.round(step * decade * 1e6) / 1e6;
 }
 
+/** Resistor of one light-emitting diode, so that its current is not larger than asked for. [ohm] */
+export function lightResistorOhm({ spec, board }: Pick<HeadPlan, 'spec' | 'board'>): number {
+  const { light } = spec;
+  if (light.kind === 'laser') return 0;
+  return nextE12(((board.supplyV - forwardVolts(light.wavelengthNm)) * 1000) / light.currentMa);
+}
+
+/** Chips and what belongs to them, by how the channels are read. */
+function inputRows({ circuit, disc }: HeadPlan): PartRow[] {
+  const channels = disc.code.channels.length;
+  const rows: PartRow[] = [];
+  if (circuit.input === 'multiplexer') {
+    const note = 'Common pin to the converter, enable to ground, 100 nF beside its supply pins.';
+    rows.push({
+      quantity: 1,
+      part: 'analog multiplexer',
+      value: '16 inputs, for the supply of the board',
+      note,
+    });
+  }
+  if (circuit.input === 'digital' || circuit.input === 'shift-register') {
+    const note =
+      'Reference at half supply from two 10 kohm; from output to + 470 kohm, and 10 kohm before +, give 2 % of hysteresis.';
+    rows.push({
+      quantity: channels,
+      part: 'comparator',
+      value: 'push-pull output, for the supply of the board',
+      note,
+    });
+  }
+  if (circuit.input === 'shift-register') {
+    const note = 'Clock inhibit to ground, unused inputs to ground, 100 nF beside its supply pins.';
+    rows.push({
+      quantity: Math.ceil(channels / 8),
+      part: 'shift register',
+      value: '8 bits, parallel in (74HC165 class)',
+      note,
+    });
+  }
+  return rows;
+}
+
+function switchRows({ circuit, spec, board, disc }: HeadPlan): PartRow[] {
+  const { light } = spec;
+  if (circuit.emitters === 'steady') return [];
+  if (light.kind === 'led' && light.currentMa * disc.code.channels.length <= board.pinMa) return [];
+  const note = 'Switches the ground side of all lights; its gate to the pin, 100 kohm from gate to ground.';
+  return [{ quantity: 1, part: 'transistor', value: 'n-channel, logic level, 0.5 A', note }];
+}
+
 function lightRows({ spec, board, disc }: HeadPlan): PartRow[] {
   const { light } = spec;
   const quantity = disc.code.channels.length;
@@ -70,7 +120,7 @@ function lightRows({ spec, board, disc }: HeadPlan): PartRow[] {
     ];
   }
   const volts = forwardVolts(light.wavelengthNm);
-  const resistor = nextE12(((board.supplyV - volts) * 1000) / light.currentMa);
+  const resistor = lightResistorOhm({ spec, board });
   return [
     {
       quantity,
@@ -109,7 +159,9 @@ export function partsList(instrument: Instrument, head: HeadPlan): PartRow[] {
       value: `${showOhm(levels.resistorOhm)}, ${showNumber(circuit.resistorTolerancePercent, 1)} %`,
       note: `Between the channel's pin and ${side}; the sensor goes from the pin to ${circuit.sensorTo}.`,
     },
+    ...inputRows(head),
     ...lightRows(head),
+    ...switchRows(head),
   ];
   if (instrument.cups) {
     rows.push({
