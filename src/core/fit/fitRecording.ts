@@ -27,6 +27,8 @@ import { alternativeText, wiringOf } from './wiring/wiringText.ts';
 export interface FitOptions {
   /** When the turn was recorded; ISO 8601, UTC. Written into the table. */
   readonly recordedAt: string;
+  /** Disc angle under the reference line at the first row, such as 0 for the index mark; settles codes that look alike when turned. [deg] */
+  readonly startsAtDeg?: number | null;
 }
 
 /** A wiring that explains less than this of the recording is not believed. [-]; own choice */
@@ -85,7 +87,7 @@ export function fitRecording(
   const drawnColumns = isDecoded
     ? drawn.map((_, c) => c)
     : drawn.map((pin, c) => (pins.includes(pin) ? pins.indexOf(pin) : c));
-  const all = understood(recording, instrument, head, drawnColumns);
+  const all = understood(recording, instrument, head, drawnColumns, options.startsAtDeg ?? null);
   if (all.live === 0) throwIfAny([nothingChanges(all)]);
   const believed = all.ranked.filter(({ followed }) => explainedShare(followed) >= LEAST_EXPLAINED);
   const first = believed[0] ?? null;

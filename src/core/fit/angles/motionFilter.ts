@@ -86,7 +86,8 @@ export function gatherChain(
 /** Place, speed and bend of the shaft with their covariance, and the share of each unknown in them. */
 class MotionState {
   readonly #order: number;
-  readonly #size: number;
+  /** What each unknown adds to the sighting at hand. */
+  readonly #seen: Float64Array;
   readonly #mean: Float64Array;
   readonly #shares: Float64Array[];
   readonly #cov: Float64Array;
@@ -99,7 +100,7 @@ class MotionState {
     const last = chain.at(-1)!;
     const step = Math.abs(last.drawnDeg - drawnDeg) / Math.max(1, chain.length - 1);
     this.#order = order;
-    this.#size = size;
+    this.#seen = new Float64Array(size);
     this.#mean = Float64Array.from([drawnDeg, speed, 0]);
     this.#shares = [0, 1, 2].map(() => new Float64Array(size));
     this.#cov = new Float64Array(9);
@@ -113,32 +114,27 @@ class MotionState {
   advance(dt: number, speed: number, wander: number): void {
     const bend = this.#order === 3 ? (dt * dt) / 2 : 0;
     const lean = this.#order === 3 ? dt : 0;
-    const move = (v: Float64Array[], at: number): void => {
-      v[0]![at]! += dt * v[1]![at]! + bend * v[2]![at]!;
-      v[1]![at]! += lean * v[2]![at]!;
-    };
+    const [place, speedShare, bendShare] = this.#shares;
     this.#mean[0]! += dt * this.#mean[1]! + bend * this.#mean[2]!;
     this.#mean[1]! += lean * this.#mean[2]!;
-    for (const at of this.#met) move(this.#shares, at);
+    for (const at of this.#met) {
+      place![at]! += dt * speedShare![at]! + bend * bendShare![at]!;
+      speedShare![at]! += lean * bendShare![at]!;
+    }
     this.#spreadOut(dt, bend, lean, Math.abs(speed), wander);
   }
 
-  /** Covariance F P Fᵀ + Q. */
+  /** Covariance F P Fᵀ + Q, F being [1 dt bend; 0 1 lean; 0 0 1]. */
   #spreadOut(dt: number, bend: number, lean: number, speed: number, wander: number): void {
     const p = this.#cov;
-    const rows = [
-      [1, dt, bend],
-      [0, 1, lean],
-      [0, 0, 1],
-    ];
-    const fp = new Float64Array(9);
-    for (let i = 0; i < 3; i++)
-      for (let j = 0; j < 3; j++)
-        fp[3 * i + j] = rows[i]![0]! * p[j]! + rows[i]![1]! * p[3 + j]! + rows[i]![2]! * p[6 + j]!;
-    for (let i = 0; i < 3; i++)
-      for (let j = 0; j < 3; j++)
-        p[3 * i + j] =
-          fp[3 * i]! * rows[j]![0]! + fp[3 * i + 1]! * rows[j]![1]! + fp[3 * i + 2]! * rows[j]![2]!;
+    for (let j = 0; j < 3; j++) {
+      p[j]! += dt * p[3 + j]! + bend * p[6 + j]!;
+      p[3 + j]! += lean * p[6 + j]!;
+    }
+    for (let i = 0; i < 9; i += 3) {
+      p[i]! += dt * p[i + 1]! + bend * p[i + 2]!;
+      p[i + 1]! += lean * p[i + 2]!;
+    }
     if (this.#order === 2) {
       const q = wander * speed ** 3;
       p[0]! += (q * dt ** 3) / 3;
@@ -148,15 +144,15 @@ class MotionState {
       return;
     }
     const q = wander * speed ** 5;
-    const q3 = [
-      (q * dt ** 5) / 20,
-      (q * dt ** 4) / 8,
-      (q * dt ** 3) / 6,
-      (q * dt ** 4) / 8,
-      (q * dt ** 3) / 3,
-      (q * dt ** 2) / 2,
-    ];
-    for (const [k, value] of [...q3, (q * dt ** 3) / 6, (q * dt ** 2) / 2, q * dt].entries()) p[k]! += value;
+    p[0]! += (q * dt ** 5) / 20;
+    p[1]! += (q * dt ** 4) / 8;
+    p[3]! += (q * dt ** 4) / 8;
+    p[2]! += (q * dt ** 3) / 6;
+    p[6]! += (q * dt ** 3) / 6;
+    p[4]! += (q * dt ** 3) / 3;
+    p[5]! += (q * dt ** 2) / 2;
+    p[7]! += (q * dt ** 2) / 2;
+    p[8]! += q * dt;
   }
 
   /** Takes one sighting in; gives its surprise. [sigma] */
@@ -168,18 +164,20 @@ class MotionState {
       this.#isMet[at] = 1;
       this.#met.push(at);
     }
-    const seen = new Float64Array(this.#size);
+    const seen = this.#seen;
     for (const at of this.#met) seen[at] = -this.#shares[0]![at]!;
     for (const [at, value] of row) seen[at]! -= value; // the drawn angle is the place less what moves the edge
     const off = drawnDeg - this.#mean[0]!;
-    const gains = [p[0]! / v, p[3]! / v, p[6]! / v];
-    for (const [k, gain] of gains.entries()) {
+    const [first, second, third] = [p[0]!, p[1]!, p[2]!];
+    for (let k = 0; k < 3; k++) {
+      const gain = p[3 * k]! / v;
       this.#mean[k]! += gain * off;
       const share = this.#shares[k]!;
       for (const at of this.#met) share[at]! += gain * seen[at]!;
+      p[3 * k]! -= gain * first;
+      p[3 * k + 1]! -= gain * second;
+      p[3 * k + 2]! -= gain * third;
     }
-    const first = [p[0]!, p[1]!, p[2]!];
-    for (let i = 0; i < 3; i++) for (let j = 0; j < 3; j++) p[3 * i + j]! -= gains[i]! * first[j]!;
     this.#gather(seen, off, v, into);
     return off / Math.sqrt(v);
   }

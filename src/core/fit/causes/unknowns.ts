@@ -60,7 +60,7 @@ export function unknownsOf(fit: Omit<Fit, 'unknowns' | 'verdict' | 'reasons'>, h
     add(
       'Which of several wirings is the real one',
       `As good as the one taken: ${wiring.alternatives.slice(0, 3).join('; or ')}.`,
-      'Turn slowly, so that edges show their width, and say which way the vane was turned.',
+      'Begin with the index mark under the reference line and say --starts-at 0; turn slowly, and say which way.',
     );
   }
   const { bore } = disc ?? {};

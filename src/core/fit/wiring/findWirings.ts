@@ -28,6 +28,8 @@ const MOST_GUESSES = 6000;
 const SPREAD = 9;
 /** No more moves than this many turns need be looked at: by then nothing is left open. [turns] */
 const TURNS_ENOUGH = 3;
+/** What it costs to forget all that was believed of the wires. */
+const FORGETTING = 1;
 /** A code that loses track this often is not the disc's: the search gives up. [-] */
 const PATIENCE = 60;
 /** Channels without a column that are searched for; with more missing there are too few to tell. */
@@ -97,8 +99,10 @@ function walked(
     for (const guess of guesses) goneOn(guess, walk, move, next);
     bits = ((bits & ~move.changed) | move.to) >>> 0;
     if (next.length === 0) {
-      for (const from of distinct(guesses))
-        seeded(walk, { ...from, cost: from.cost + LOST_TRACK }, bits, next);
+      const dearest = guesses.reduce((most, { cost }) => Math.max(most, cost), 0);
+      for (const from of distinct(guesses)) seeded(walk, { ...from, cost: from.cost + LOST_TRACK }, bits, next);
+      // What was believed of the wires may have been the mistake: it is forgotten too, at a price.
+      for (const from of known) seeded(walk, { ...from, cost: dearest + LOST_TRACK + FORGETTING }, bits, next);
     }
     if (next.length > 0 && next[0]!.cost > PATIENCE) return next;
     guesses = best(next, Math.max(MOST_GUESSES, 4 * walk.boundaries.length), SPREAD);

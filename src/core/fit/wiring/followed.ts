@@ -1,6 +1,7 @@
 import type { Change } from '../levels/switching.ts';
-import type { CodeWalk } from './codeWalk.ts';
+import { isSingleStep, type CodeWalk } from './codeWalk.ts';
 import type { Wiring } from './findWirings.ts';
+import { isPassing, mayBePassing } from './moves.ts';
 
 /** One edge of the disc seen to pass one channel. */
 export interface Crossing {
@@ -32,6 +33,8 @@ export interface Followed {
   readonly travelled: readonly (readonly [number, number])[];
   /** Words of the code that showed where none of the two neighbours was near. [-] */
   readonly jumps: number;
+  /** Gap in which the first stretch began; `null` where it began with no word of the code. */
+  readonly firstGap: number | null;
 }
 
 /** A word more than so many boundaries away is not a missed step but a misread. [boundaries] */
@@ -73,13 +76,16 @@ class Follower {
   legalMs = 0;
   allMs = 0;
   jumps = 0;
+  firstGap: number | null = null;
   readonly #gaps: Map<number, number[]>;
+  readonly #single: boolean;
   readonly #walk: CodeWalk;
   readonly #wiring: Wiring;
   readonly #channelOf = new Map<number, number>();
 
   constructor(walk: CodeWalk, wiring: Wiring) {
     this.#walk = walk;
+    this.#single = isSingleStep(walk);
     this.#wiring = wiring;
     this.#gaps = gapsByBits(walk);
     this.dwellMs = new Float64Array(walk.bits.length);
@@ -99,14 +105,18 @@ class Follower {
     let pending: Change[] = [];
     for (let i = 0; i <= changes.length; i++) {
       const until = changes[i]?.timeMs ?? spanMs[1];
-      const gap = this.#gapOf(wordBits(columns, this.#wiring), at);
-      this.allMs += until - from;
+      // Where several channels change at one boundary, words on the way from one to the next mean nothing.
+      const shown = this.#gapOf(wordBits(columns, this.#wiring), at);
+      const passes = !this.#single && i < changes.length && this.#passes(changes, i, at, shown);
+      const gap = passes ? null : shown;
+      if (!passes) this.allMs += until - from;
       if (gap !== null) {
         this.legalMs += until - from;
         this.dwellMs[gap]! += until - from;
         const reached: number = at === null ? gap : this.#step(stretch, at, gap, pending);
         if (reached !== at) pending = [];
         at = reached;
+        if (stretch === 0 && this.allMs === this.legalMs) this.firstGap ??= gap;
       }
       const change = changes[i];
       if (!change) break;
@@ -115,6 +125,13 @@ class Follower {
       columns = (change.value ? columns | bit : columns & ~bit) >>> 0;
       from = until;
     }
+  }
+
+  /** Whether a word only came by on the way from one to the next: too short, or short and not a neighbour. */
+  #passes(changes: readonly Change[], i: number, at: number | null, shown: number | null): boolean {
+    if (isPassing(changes, i)) return true;
+    if (at === null || shown === null || !mayBePassing(changes, i)) return false;
+    return Math.abs(stepBetween(this.#wrapped(at), shown, this.#walk.bits.length)) > 1;
   }
 
   /** Gap of a word, the one nearest to the last where several show it. */
@@ -180,7 +197,7 @@ export interface FollowInput {
 export function followed(walk: CodeWalk, wiring: Wiring, stretches: readonly FollowInput[]): Followed {
   const follower = new Follower(walk, wiring);
   for (const [i, { first, changes, spanMs }] of stretches.entries()) follower.take(i, first, changes, spanMs);
-  const { crossings, neighbourly, steps, legalMs, allMs, dwellMs, travelled, jumps } = follower;
+  const { crossings, neighbourly, steps, legalMs, allMs, dwellMs, travelled, jumps, firstGap } = follower;
   crossings.sort((a, b) => a.stretch - b.stretch || a.timeMs - b.timeMs);
-  return { crossings, neighbourly, steps, legalMs, allMs, dwellMs, travelled, jumps };
+  return { crossings, neighbourly, steps, legalMs, allMs, dwellMs, travelled, jumps, firstGap };
 }

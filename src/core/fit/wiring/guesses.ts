@@ -15,12 +15,15 @@ export interface Guess {
   readonly lost: number;
   /** Boundary passed ahead of its turn, which the next move must make good; -1 for none. */
   readonly owed: number;
+  /** Half of a torn boundary, waiting for the other half; `null` for none. */
+  readonly held: Move | null;
   readonly cost: number;
 }
 
 /** What it costs to believe that the maker turned back, that two edges came in the wrong order, and that we lost track. */
 const TURNING_BACK = 2;
 const WRONG_ORDER = 4;
+const TORN_APART = 1;
 export const LOST_TRACK = 6;
 
 /** Narrows what the columns may be by one boundary crossed; `null` when some column can be nothing any more. */
@@ -63,7 +66,17 @@ export function bitCount(bits: number): number {
 }
 
 /** Every way a guess can go on with the next move. */
-export function goneOn(guess: Guess, walk: CodeWalk, move: Move, into: Guess[]): void {
+export function goneOn(guess: Guess, walk: CodeWalk, next: Move, into: Guess[]): void {
+  const { held } = guess;
+  if (held && (held.changed & next.changed) !== 0) return;
+  const move = held
+    ? { ...next, changed: (held.changed | next.changed) >>> 0, to: (held.to | next.to) >>> 0 }
+    : next;
+  if (next.mayJoinNext) into.push({ ...guess, held: move, cost: guess.cost + TORN_APART });
+  stepped(held ? { ...guess, held: null } : guess, walk, move, into);
+}
+
+function stepped(guess: Guess, walk: CodeWalk, move: Move, into: Guess[]): void {
   if (guess.owed >= 0) {
     const masks = narrowed(guess, walk, guess.owed, guess.way, move);
     if (masks) into.push({ ...guess, ...masks, owed: -1 });
@@ -80,10 +93,10 @@ export function goneOn(guess: Guess, walk: CodeWalk, move: Move, into: Guess[]):
     into.push({ ...guess, ...turnedBack, gap: behind.gap, way: back, cost: guess.cost + TURNING_BACK });
   if (forward || turnedBack) return;
   // The edge after next has come first: the one left out is owed.
-  const next = stepFrom(walk, ahead.gap, guess.way, guess.lost)!;
-  const swapped = narrowed(guess, walk, next.boundary, guess.way, move);
+  const after = stepFrom(walk, ahead.gap, guess.way, guess.lost)!;
+  const swapped = narrowed(guess, walk, after.boundary, guess.way, move);
   if (swapped)
-    into.push({ ...guess, ...swapped, gap: next.gap, owed: ahead.boundary, cost: guess.cost + WRONG_ORDER });
+    into.push({ ...guess, ...swapped, gap: after.gap, owed: ahead.boundary, cost: guess.cost + WRONG_ORDER });
 }
 
 /** Every place and way in which a set of possible wirings can begin with the bits seen first. */
@@ -106,13 +119,13 @@ export function seeded(
       isPossible = plain[column] !== 0 || turned[column] !== 0;
     }
     if (!isPossible) continue;
-    for (const way of [1, -1] as const) into.push({ ...from, plain, turned, gap, way, owed: -1 });
+    for (const way of [1, -1] as const) into.push({ ...from, plain, turned, gap, way, owed: -1, held: null });
   }
 }
 
 /** Two guesses with the same key can never come apart again: the cheaper one stands for both. */
-function keyOf({ gap, way, plain, turned, lost, owed }: Guess): string {
-  return `${gap},${way},${owed},${lost},${plain.join('.')},${turned.join('.')}`;
+function keyOf({ gap, way, plain, turned, lost, owed, held }: Guess): string {
+  return `${gap},${way},${owed},${held?.changed ?? 0},${lost},${plain.join('.')},${turned.join('.')}`;
 }
 
 /** The cheapest guesses, each state once. */

@@ -6,10 +6,14 @@ export interface Move {
   readonly changed: number;
   readonly to: number;
   readonly timeMs: number;
+  /** So soon followed by the next that both may belong to one boundary. */
+  readonly mayJoinNext: boolean;
 }
 
 /** Changes this much nearer to each other than the usual dwell belong to one boundary of a code that flips several. */
 const TOGETHER_SHARE = 0.3;
+/** Up to this share of the dwell it may be one boundary that edges far off their places have torn apart. */
+const TORN_SHARE = 0.75;
 /** The usual dwell is that of so many changes around. [-] */
 const AROUND = 24;
 
@@ -24,17 +28,38 @@ export function movesOf(changes: readonly Change[], single: boolean): Move[] {
   for (const [i, { column, value, timeMs }] of changes.entries()) {
     const last = moves.at(-1);
     const bit = (1 << column) >>> 0;
-    const joins =
-      !single && last && i > 0 && timeMs - changes[i - 1]!.timeMs < TOGETHER_SHARE * usualDwell(changes, i);
+    const joins = !single && last && i > 0 && isPassing(changes, i);
     if (joins && (last.changed & bit) === 0) {
       moves[moves.length - 1] = {
         changed: (last.changed | bit) >>> 0,
         to: (last.to | (value ? bit : 0)) >>> 0,
         timeMs: last.timeMs,
+        mayJoinNext: mayJoin(changes, i + 1, single),
       };
-    } else moves.push({ changed: bit, to: value ? bit : 0, timeMs });
+    } else
+      moves.push({ changed: bit, to: value ? bit : 0, timeMs, mayJoinNext: mayJoin(changes, i + 1, single) });
   }
   return moves;
+}
+
+/** How long the word before a change lasted, beside the usual. [-] */
+export function dwellShare(changes: readonly Change[], at: number): number {
+  const usual = usualDwell(changes, at);
+  return at === 0 || usual === 0 ? Infinity : (changes[at]!.timeMs - changes[at - 1]!.timeMs) / usual;
+}
+
+/** True when the word before a change lasted too short to be one of its own: the boundary was still passing. */
+export function isPassing(changes: readonly Change[], at: number): boolean {
+  return dwellShare(changes, at) < TOGETHER_SHARE;
+}
+
+/** True when it lasted so short that it may have been one on the way. */
+export function mayBePassing(changes: readonly Change[], at: number): boolean {
+  return dwellShare(changes, at) < TORN_SHARE;
+}
+
+function mayJoin(changes: readonly Change[], next: number, single: boolean): boolean {
+  return !single && next < changes.length && mayBePassing(changes, next);
 }
 
 /** Three quarters of the pauses around are shorter than this. [ms] */

@@ -1,4 +1,5 @@
 import type { HeadPlan } from '../../head/index.ts';
+import { turnBetween } from '../../units/index.ts';
 import { fitAngles, type FittedAngles } from '../angles/fitAngles.ts';
 import type { Law } from '../angles/likeliestLaw.ts';
 import type { ColumnLevels } from '../levels/channelLevels.ts';
@@ -24,7 +25,7 @@ export interface RankedWiring {
 /** Share by which a wiring may explain fewer steps than the best and still count as equal. [-] */
 const EQUAL_SHARE = 0.02;
 /** Logarithm of how unlikely it is that a maker moves a wire, turns a sensor round, or mounts the disc face down. Own choice */
-const UNLIKELY = { moved: 2.5, inverted: 3, reversed: 4 } as const;
+const UNLIKELY = { moved: 2.5, inverted: 3, reversed: 4, elsewhere: 12 } as const;
 /** The edges speak about wirings only as far as the drawing is known: no more than this. */
 const MOST_EVIDENCE = 40;
 
@@ -40,6 +41,8 @@ export interface RankInput {
   /** The drawing itself has columns read 1 where the code has 0: light gives low counts, or windows are the 0. */
   readonly drawnInverted: boolean;
   readonly patternedFace: 'up' | 'down';
+  /** Disc angle under the reference line at the very first row, where the maker has set it; else `null`. [deg] */
+  readonly startsAtDeg: number | null;
 }
 
 /** Share of the steps that go to a neighbour, in words that the code has. [-] */
@@ -65,6 +68,15 @@ function isReversed(
     agreement += expected;
   }
   return agreement === 0 ? null : agreement < 0;
+}
+
+/** Whether the disc began somewhere else than where the maker had set it; a step and a half is forgiven. */
+function startsElsewhere({ firstGap }: Followed, { walk, startsAtDeg }: RankInput): boolean {
+  if (startsAtDeg === null || firstGap === null) return false;
+  const stepDeg = 360 / walk.code.positions;
+  return (
+    Math.abs(turnBetween(walk.boundaries[firstGap]!.angleDeg + stepDeg / 2, startsAtDeg)) > 1.5 * stepDeg
+  );
 }
 
 /**
@@ -94,7 +106,8 @@ export function rankWirings(wirings: readonly Wiring[], input: RankInput): Ranke
       const mistakes =
         UNLIKELY.moved * moved.length +
         UNLIKELY.inverted * inverted.length +
-        (reversed ? UNLIKELY.reversed : 0);
+        (reversed ? UNLIKELY.reversed : 0) +
+        (startsElsewhere(path, input) ? UNLIKELY.elsewhere : 0);
       const weight = Math.max(evidence[i]! - most, -MOST_EVIDENCE) - mistakes;
       return { wiring, followed: path, moved, inverted, reversed, weight };
     })

@@ -55,7 +55,7 @@ export function edgeWidths(
 }
 
 /** How well widths of one radius are known: the slope is a few samples, the light differs from lamp to lamp. [-] */
-const WIDTH_SD = 0.12;
+const WIDTH_SD = 0.05;
 
 /**
  * How well the widths of the edges agree with the radii of the tracks, as a logarithm: the same slit turns through more
@@ -68,5 +68,5 @@ export function radiusEvidence(widths: readonly (number | null)[], radiiMm: read
   if (logs.length < 2) return 0;
   const middle = medianOf(logs);
   // A width that fits nothing at all is a fault of its own, not a proof against a wiring.
-  return -logs.reduce((sum, log) => sum + Math.min(8, (log - middle) ** 2 / (2 * WIDTH_SD ** 2)), 0);
+  return -logs.reduce((sum, log) => sum + Math.min(12, (log - middle) ** 2 / (2 * WIDTH_SD ** 2)), 0);
 }

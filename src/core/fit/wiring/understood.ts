@@ -79,13 +79,15 @@ function liveSets(live: number, channels: number): number[] {
     .map((bit) => (live & ~bit) >>> 0);
 }
 
-function rankedOf(
-  ready: Prepared,
-  walk: CodeWalk,
-  instrument: Instrument,
-  head: HeadPlan,
-  drawnColumns: readonly number[],
-) {
+/** What a wiring is judged against. */
+interface Drawing {
+  readonly instrument: Instrument;
+  readonly head: HeadPlan;
+  readonly drawnColumns: readonly number[];
+  readonly startsAtDeg: number | null;
+}
+
+function rankedOf(ready: Prepared, walk: CodeWalk, { instrument, head, drawnColumns, startsAtDeg }: Drawing) {
   const moves = ready.moves(isSingleStep(walk));
   const wirings: Wiring[] = liveSets(ready.live, walk.channels).flatMap((live) =>
     findWirings(walk, moves, live, ready.columns.length),
@@ -101,6 +103,7 @@ function rankedOf(
     // Recorded words and decoded numbers are words of the code already.
     drawnInverted: ready.recording.content === 'counts' && litIsHigh !== (instrument.disc.windowLevel === 1),
     patternedFace: instrument.head.patternedFace,
+    startsAtDeg,
   });
 }
 
@@ -108,12 +111,14 @@ function rankedOf(
  * A recording taken apart into levels, changes and wirings; decoded numbers are undone in whichever way explains most.
  *
  * @param drawnColumns - Column on which the drawing has each channel. n = channels
+ * @param startsAtDeg - Disc angle at the first row, where the maker has set it. [deg]
  */
 export function understood(
   recording: Recording,
   instrument: Instrument,
   head: HeadPlan,
   drawnColumns: readonly number[],
+  startsAtDeg: number | null,
 ): Understood {
   const walk = codeWalk(head.disc.code);
   const settings = { circuit: instrument.circuit, scaleCounts: 2 ** head.board.converterBits };
@@ -122,7 +127,7 @@ export function understood(
     return {
       ...ready,
       walk,
-      ranked: rankedOf(ready, walk, instrument, head, drawnColumns),
+      ranked: rankedOf(ready, walk, { instrument, head, drawnColumns, startsAtDeg }),
       numbersWere: null,
     };
   };
