@@ -37,7 +37,7 @@ export function planHead(
   // Without thresholds between lit and dark nothing can be said about marks and spill.
   const apertureFound =
     circuitFound.problems.length > 0 ? null : apertureFindings(disc, spec, channels, levels);
-  const found = [circuitFound, lightFindings(spec), ...(apertureFound ? [apertureFound] : [])];
+  const found = [circuitFound, lightFindings(spec, disc.code.channels.length, board), ...(apertureFound ? [apertureFound] : [])];
   throwIfAny(found.flatMap((finding) => finding.problems));
   const speed = headSpeedLimit(disc, spec, { channels, levels, circuit, board, rate });
   const warnings = [...found.flatMap((finding) => finding.warnings), ...speedWarnings(speed, rate)];

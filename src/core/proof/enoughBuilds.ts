@@ -3,7 +3,12 @@ import { MOST_BUILDS } from './builds/virtualBuilds.ts';
 import { Z95 } from './builds/wilson.ts';
 import type { BuildStatistics, Share } from './proof.ts';
 
-/** Whether the range of a share lies wholly on one side of what is wanted, so that more builds would hardly change sides. */
+/**
+ * Whether the range of a share lies wholly on one side of what is wanted, so that more builds would hardly change sides.
+ *
+ * @param wanted - Share wanted. [-], above 0 and below 1
+ * @check src/core/proof/enoughBuilds.test.ts
+ */
 export function isSettled({ value, low, high }: Share, wanted: number): boolean {
   return value >= wanted ? low >= wanted : high < wanted;
 }
