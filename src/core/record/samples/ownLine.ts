@@ -25,7 +25,7 @@ export interface OwnPiece {
 const STARTS = /vw1 |vws1 |\{"vw":|\$[A-Z]{2}MW[DV],|\[\{"/g;
 const PRINTABLE = /^[\x20-\x7e]*$/;
 /** Characters of the text line and of nothing longer than its flags. */
-const LINE_PART = /^(?=.*\d)[\d ,?\-]*([jpwisdlar]{1,9}[\d ,?\-]*)?[0-9A-F ]*$/;
+const LINE_PART = /^(?=.*\d|.*[0-9A-F]{4}$)[\d ,?\-]*([jpwisdlar]{1,9}[\d ,?\-]*)?[0-9A-F ]*$/;
 const JSON_PART =
   /"(lineNumber|sinceStartMs|counts|word|headingDeg|halfWidthDeg|flags|average|cups|check|bn|bt|n|v|u)"/;
 const SENTENCE_PART = /^\$|,[TMNRKAV]\*[0-9A-F]{0,2}$|^[\d.,TMNRKAV]+\*[0-9A-F]{0,2}$/;

@@ -17,7 +17,7 @@ export function stationName(text: string): string {
     code: 'record/station-name',
     what: 'That cannot be the name of a station.',
     where: 'station',
-     
+
     got:
       name.slice(0, 40).replace(/[\x00-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069\ud800-\udfff]/g, '\ufffd') ||
       'nothing',

@@ -242,7 +242,7 @@ export class TableReader {
 }
 
 /** Characters that no text has. */
- 
+
 const RUBBISH = /[\x00-\x08\x0e-\x1f\x7f-\x9f\ufffd]/;
 
 /** Words of a program, and no numbers to speak of. */

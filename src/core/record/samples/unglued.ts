@@ -32,6 +32,8 @@ export function unglued(
     const second = [joined.slice(cut), ...fields.slice(width)];
     const times = [first, second].map((row) => instantOf(row, layout, zone, beforeMs));
     if (times[0] === null || times[1] === null) continue;
+    // 36,0|02.05. and 36,00|2.05. both could be: the second time is written as the first is.
+    if (/[^\d]/.test(first[0]!) && shapeOf(second[0]!) !== shapeOf(first[0]!)) continue;
     if (Math.abs(times[1]! - times[0]! - stepMs) > STEP_SHARE * stepMs) continue;
     const isReadable = [first, second].every(
       (row) => !('dropped' in rowValues(row, layout, null, ANY_SPEED)),
@@ -39,6 +41,11 @@ export function unglued(
     if (isReadable) ways.push([first, second]);
   }
   return ways.length === 1 ? ways[0]! : null;
+}
+
+/** How a text is written, whatever its digits are. */
+function shapeOf(text: string): string {
+  return text.replace(/\d/g, '9');
 }
 
 function instantOf(

@@ -5,6 +5,8 @@ export interface ArrivalState {
   /** Counter and arrival of the line before. [ms], [ms UTC] */
   readonly sinceStartMs: number;
   readonly arrivedMs: number;
+  /** Lines of this run so far. [-] */
+  readonly lines: number;
   /** By how much the tie may have slipped since a line last came without delay. [ms] */
   readonly looseMs: number;
   /** Lines in a row that came far too late, and the spread of their delays. [-], [ms UTC] */
@@ -24,6 +26,7 @@ export const NO_ARRIVAL: ArrivalState = {
   zeroMs: null,
   sinceStartMs: 0,
   arrivedMs: 0,
+  lines: 0,
   looseMs: 0,
   late: null,
 };
@@ -32,6 +35,8 @@ export const NO_ARRIVAL: ArrivalState = {
 const DRIFT_SHARE = 0.005;
 /** Sending a line takes up to 128 ms at 9600 bit/s, and the way through the machine some more. [ms] */
 const SENDING_MS = 150;
+/** The first line of a run may have waited in a full buffer; more lines make that less likely. [ms] */
+const FIRST_MS = 1000;
 /** A line this late was held back on the way, or this machine's clock was set forward. [ms] */
 const LATE_MS = 1000;
 /** Arrivals that go back by this were read from a clock that was set back. [ms] */
@@ -101,14 +106,19 @@ export class ArrivalClock {
     if (late && late.lines >= LATE_LINES) return this.#tie(sinceStartMs, arrivedMs, lateMs > loose);
     if (lateMs <= Math.min(loose, LATE_MS))
       return this.#tie(sinceStartMs, arrivedMs, false, Math.max(0, lateMs));
-    this.#state = { zeroMs, sinceStartMs, arrivedMs, looseMs: loose, late };
-    return { atMs: zeroMs + sinceStartMs, withinMs: Math.ceil(loose) + SENDING_MS, hostStepped: false };
+    this.#state = { zeroMs, sinceStartMs, arrivedMs, lines: this.#state.lines + 1, looseMs: loose, late };
+    return { atMs: zeroMs + sinceStartMs, withinMs: this.#withinMs(loose), hostStepped: false };
   }
 
   /** @param looseMs - By how much this line may be late itself. [ms] */
   #tie(sinceStartMs: number, arrivedMs: number, hostStepped: boolean, looseMs = 0): Arrived {
-    this.#state = { zeroMs: arrivedMs - sinceStartMs, sinceStartMs, arrivedMs, looseMs, late: null };
-    return { atMs: arrivedMs, withinMs: Math.ceil(looseMs) + SENDING_MS, hostStepped };
+    const lines = hostStepped ? 1 : this.#state.lines + 1;
+    this.#state = { zeroMs: arrivedMs - sinceStartMs, sinceStartMs, arrivedMs, lines, looseMs, late: null };
+    return { atMs: arrivedMs, withinMs: this.#withinMs(looseMs), hostStepped };
+  }
+
+  #withinMs(looseMs: number): number {
+    return Math.ceil(looseMs + FIRST_MS / this.#state.lines) + SENDING_MS;
   }
 
   #late(direct: number, zeroMs: number): ArrivalState['late'] {
