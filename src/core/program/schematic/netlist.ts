@@ -170,7 +170,7 @@ function addLights(circuit: Circuit, plan: WiringPlan, head: HeadPlan): void {
 export function netlist(instrument: Instrument, head: HeadPlan): Netlist {
   const plan = wiringPlan(instrument, head);
   const circuit = new Circuit();
-  circuit.part('U1', 'board', plan.board.title);
+  circuit.part('U1', 'board', `${plan.board.chip} board, ${plan.board.supplyV} V`);
   circuit.join('VCC', 'U1.VCC');
   circuit.join('GND', 'U1.GND');
   for (let channel = 0; channel < plan.channelPins.length; channel++)

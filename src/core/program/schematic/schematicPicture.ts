@@ -60,15 +60,14 @@ const isRail = (net: string): boolean => net === 'VCC' || net === 'GND';
 const across = ({ nets }: Leg, net: string): string => (nets[0] === net ? nets[1] : nets[0]);
 
 /** Pairs of legs with one net between them in a row each; what is left over has a row of its own. */
-function rowsOf(legs: readonly Leg[]): Row[] {
+function rowsOf(legs: readonly Leg[], nets: readonly Net[]): Row[] {
+  const size = (net: string): number => nets.find(({ name }) => name === net)!.ends.length;
   const open = [...legs];
   const rows: Row[] = [];
   while (open.length > 0) {
     const leg = open.shift()!;
-    const middle = leg.nets.find((net) => !isRail(net))!;
-    const at = open.findIndex(
-      ({ nets }) => nets.includes(middle) && middle !== 'LIGHTS' && middle !== 'LIGHTS LOW',
-    );
+    const middle = leg.nets.filter((net) => !isRail(net)).sort((a, b) => size(a) - size(b))[0]!;
+    const at = open.findIndex(({ nets: ends }) => ends.includes(middle));
     const other = at < 0 ? null : open.splice(at, 1)[0]!;
     const isFirstLeft = across(leg, middle) !== 'GND' && (other === null || across(other, middle) !== 'VCC');
     const [first, second] = isFirstLeft ? [leg, other] : [other, leg];
@@ -195,7 +194,7 @@ function rowMarkup(row: Row, y: number, flag: string): Markup[] {
       ],
       wire,
     ),
-    label(flag, { x: NODE + 6, y: y - 12 }),
+    label(flag, { x: NODE + 6, y: y - 16 }),
   );
   return drawn;
 }
@@ -254,7 +253,7 @@ function boxesMarkup(list: Netlist, top: number): { readonly markup: Markup[]; r
 export function schematicPicture(instrument: Instrument, head: HeadPlan): Markup {
   const list = netlist(instrument, head);
   const boxes = list.parts.filter(({ kind }) => !inLine.includes(kind)).map(({ name }) => name);
-  const rows = rowsOf(legsOf(list));
+  const rows = rowsOf(legsOf(list), list.nets);
   const height = TOP + rows.length * ROW;
   const chips = boxesMarkup(list, height + 20);
   return picture(
