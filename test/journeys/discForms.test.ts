@@ -79,6 +79,22 @@ describe('a relief', () => {
   });
 });
 
+describe('a print whose first layer comes out wider', () => {
+  it('is drawn narrower there, and stays sound', () => {
+    const drawn = { scale: 1, edgeLossMm: -0.1, boreAllowanceMm: 0.2, footGrowthMm: 0.25 };
+    const spec = { ...jettyDisc, drawn };
+    const bytes = fileOf(spec, 'disc.stl') as Uint8Array;
+    expect(admeshReport(bytes)).toMatchObject({ ...SOUND, 'Number of parts': [1] });
+    const rims = readStl(bytes).facets.flatMap(({ corners }) =>
+      corners.map(([x, y, z]) => [Math.hypot(x!, y!), z!]),
+    );
+    const widest = (z: number) =>
+      Math.max(...rims.filter((place) => Math.abs(place[1]! - z) < 1e-5).map(([r]) => r!));
+    // 0.1 mm narrower than wanted everywhere, and 0.25 mm more on the bed, up to 0.2 mm.
+    expect([0, 0.2, 2].map(widest)).toEqual([39.65, 39.9, 39.9].map((r) => expect.closeTo(r, 4)));
+  });
+});
+
 describe('copper on a board', () => {
   it.each(['dark', 'light'] as const)('is read as %s all round, kept off the milled edge', (copper) => {
     const spec = withForm({ kind: 'copper', copper }, { process: processDefaults.pcb, thicknessMm: 1.6 });

@@ -22,6 +22,7 @@ export { discSvg } from './svg/discSvg.ts';
 export { codePicture } from './pictures/codePicture.ts';
 export { codesPage, type CodesPage } from './codesPage/codesPage.ts';
 export { couponParts, type CouponParts } from './coupon/couponParts.ts';
+export { solidKernel } from './solids/kernel.ts';
 export { solidParts, type SolidParts } from './solidParts.ts';
 export type { NamedSvg } from './solids/madePart.ts';
 export { meshVolumeMm3 } from './solids/meshFacts.ts';

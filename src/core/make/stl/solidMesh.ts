@@ -1,30 +1,38 @@
 import type { Mesh } from '../solids/solid.ts';
 import type { FaceMesh } from './faceMesh.ts';
 
+/** Kinds of heights: the bottom, the upper end of the foot's slope, then the heights of the face. */
+const KINDS = 4;
+
 /** Corners of a solid in space, each vertex of the face at every height at which something ends there. */
 class Corners {
-  readonly #numberOf: Map<number, number>[];
+  /** Corner of each vertex at each kind of height; -1 for none. */
+  readonly #numberOf: Int32Array;
   readonly #places: number[] = [];
 
   constructor(vertices: number) {
-    this.#numberOf = Array.from({ length: vertices }, () => new Map());
+    this.#numberOf = new Int32Array(KINDS * vertices).fill(-1);
   }
 
-  /** Heights at which a vertex has corners already, ascending. */
-  heightsOf(vertex: number): number[] {
-    return [...this.#numberOf[vertex]!.keys()].sort((a, b) => a - b);
+  /** True where a vertex has a corner at a height already. */
+  has(vertex: number, kind: number): boolean {
+    return this.#numberOf[KINDS * vertex + kind] !== -1;
   }
 
-  /** Makes sure that a vertex has a corner at a height. */
-  add(vertex: number, height: number, place: readonly [x: number, y: number, z: number]): void {
-    const known = this.#numberOf[vertex]!;
-    if (known.has(height)) return;
-    known.set(height, this.#places.length / 3);
-    this.#places.push(...place);
+  add(vertex: number, kind: number, x: number, y: number, z: number): void {
+    this.#numberOf[KINDS * vertex + kind] = this.#places.length / 3;
+    this.#places.push(x, y, z);
   }
 
-  at(vertex: number, height: number): number {
-    return this.#numberOf[vertex]!.get(height)!;
+  at(vertex: number, kind: number): number {
+    return this.#numberOf[KINDS * vertex + kind]!;
+  }
+
+  /** Corners of a vertex between two heights, from the lower one up. */
+  rail(vertex: number, low: number, high: number): number[] {
+    const found: number[] = [];
+    for (let kind = low; kind <= high; kind++) if (this.has(vertex, kind)) found.push(this.at(vertex, kind));
+    return found;
   }
 
   positions(): Float32Array {
@@ -40,12 +48,16 @@ export interface FootFace {
   readonly layerMm: number;
 }
 
-/** Height number of the slope's upper end, between the bottom (0) and the first height (1). */
-const FOOT = 0.5;
+const BOTTOM = 0;
+const FOOT = 1;
+
+/** Kind of a height of the face: 0 is the bottom, and the foot comes between. */
+const kindOf = (height: number): number => (height === 0 ? BOTTOM : height + 1);
 
 /** Fills the wall between two upright rails of corners, seen from outside with `from` on the left. */
 function fillWall(triangles: number[], from: readonly number[], to: readonly number[]): void {
-  let [f, t] = [0, 0];
+  let f = 0;
+  let t = 0;
   while (f < from.length - 1 || t < to.length - 1) {
     if (t === to.length - 1 || (f < from.length - 1 && f <= t && from.length >= to.length)) {
       triangles.push(from[f]!, to[t]!, from[f + 1]!);
@@ -70,38 +82,43 @@ function fillWall(triangles: number[], from: readonly number[], to: readonly num
  */
 export function solidMesh(face: FaceMesh, zMm: readonly number[], foot: FootFace | null = null): Mesh {
   const corners = new Corners(face.xMm.length);
-  const add = (vertex: number, height: number): void => {
-    const low = foot && height === 0 ? foot.face : face;
-    const z = height === FOOT ? zMm[0]! + foot!.layerMm : zMm[height]!;
-    corners.add(vertex, height, [low.xMm[vertex]!, low.yMm[vertex]!, z]);
+  const zOf = [zMm[0]!, zMm[0]! + (foot?.layerMm ?? 0), ...zMm.slice(1)];
+  const add = (vertex: number, kind: number): void => {
+    if (corners.has(vertex, kind)) return;
+    const { xMm, yMm } = foot && kind === BOTTOM ? foot.face : face;
+    corners.add(vertex, kind, xMm[vertex]!, yMm[vertex]!, zOf[kind]!);
   };
-  for (const [at, vertex] of face.triangles.entries()) {
-    add(vertex, 0);
-    add(vertex, face.heights[Math.floor(at / 3)]!);
+  // Plain counting loops: these run over every corner of a disc of a thousand windows.
+  for (let at = 0; at < face.triangles.length; at++) {
+    const vertex = face.triangles[at]!;
+    add(vertex, BOTTOM);
+    add(vertex, kindOf(face.heights[(at / 3) | 0]!));
   }
-  for (const [at, vertex] of face.border.entries()) {
-    const side = at - (at % 2);
-    const [low, high] = [face.steps[side]!, face.steps[side + 1]!];
+  for (let at = 0; at < face.border.length; at++) {
+    const vertex = face.border[at]!;
+    const low = kindOf(face.steps[at & ~1]!);
     add(vertex, low);
-    add(vertex, high);
-    if (foot && low === 0) add(vertex, FOOT);
+    add(vertex, kindOf(face.steps[at | 1]!));
+    if (foot && low === BOTTOM) add(vertex, FOOT);
   }
   const triangles: number[] = [];
   for (let at = 0; at < face.triangles.length; at += 3) {
-    const [a, b, c] = [face.triangles[at]!, face.triangles[at + 1]!, face.triangles[at + 2]!];
-    const height = face.heights[at / 3]!;
-    triangles.push(corners.at(a, height), corners.at(b, height), corners.at(c, height));
-    triangles.push(corners.at(a, 0), corners.at(c, 0), corners.at(b, 0));
+    const a = face.triangles[at]!;
+    const b = face.triangles[at + 1]!;
+    const c = face.triangles[at + 2]!;
+    const kind = kindOf(face.heights[at / 3]!);
+    triangles.push(corners.at(a, kind), corners.at(b, kind), corners.at(c, kind));
+    triangles.push(corners.at(a, BOTTOM), corners.at(c, BOTTOM), corners.at(b, BOTTOM));
   }
   for (let at = 0; at < face.border.length; at += 2) {
-    const [low, high] = [face.steps[at]!, face.steps[at + 1]!];
-    const rail = (vertex: number): number[] =>
-      corners
-        .heightsOf(vertex)
-        .filter((height) => height >= low && height <= high)
-        .map((height) => corners.at(vertex, height));
+    const low = kindOf(face.steps[at]!);
+    const high = kindOf(face.steps[at + 1]!);
     // Material lies on the left, so the wall is seen from the right, where `from` is on the left.
-    fillWall(triangles, rail(face.border[at]!), rail(face.border[at + 1]!));
+    fillWall(
+      triangles,
+      corners.rail(face.border[at]!, low, high),
+      corners.rail(face.border[at + 1]!, low, high),
+    );
   }
   return { positionsMm: corners.positions(), triangles: Uint32Array.from(triangles) };
 }
