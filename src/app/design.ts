@@ -18,19 +18,17 @@ export interface Design {
   placed(problem: Problem): Problem;
 }
 
-/** The same error with the place of every problem; anything else that was thrown as it is. */
-function withPlaces(placed: (problem: Problem) => Problem, error: unknown): unknown {
-  if (!(error instanceof VanewrightError)) return error;
-  const [first, ...rest] = error.problems.map(placed);
-  return new VanewrightError([first!, ...rest]);
-}
-
 /** Runs work whose problems name fields, and gives those problems their place in the file. */
-export function inPlace<T>(placed: (problem: Problem) => Problem, work: () => T): T {
+export async function inPlace<T>(
+  placed: (problem: Problem) => Problem,
+  work: () => T | Promise<T>,
+): Promise<T> {
   try {
-    return work();
+    return await work();
   } catch (error) {
-    throw withPlaces(placed, error);
+    if (!(error instanceof VanewrightError)) throw error;
+    const [first, ...rest] = error.problems.map(placed);
+    throw new VanewrightError([first!, ...rest]);
   }
 }
 
@@ -68,8 +66,8 @@ export async function readDesign(files: InstrumentFiles, path: string): Promise<
   // A problem of another file, such as the maker's own words, names its line itself.
   const placed = (problem: Problem): Problem =>
     problem.where.includes(':') ? problem : { ...problem, where: placeOf(problem.where) };
-  const code = await chosenCode(files, path, instrument).catch((error: unknown) => {
-    throw withPlaces(placed, error);
-  });
-  return { ...inPlace(placed, () => designOf(instrument, code)), placed };
+  const design = await inPlace(placed, async () =>
+    designOf(instrument, await chosenCode(files, path, instrument)),
+  );
+  return { ...design, placed };
 }

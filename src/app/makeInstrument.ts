@@ -1,4 +1,4 @@
-import { VanewrightError } from '../core/error/index.ts';
+import { VanewrightError, type Problem } from '../core/error/index.ts';
 import { makeParts, partNames, type MakePart } from '../core/make/index.ts';
 import type { InstrumentFiles, OutputFolder, StopSign, Written } from '../ports/index.ts';
 import { inPlace } from './design.ts';
@@ -14,6 +14,8 @@ export interface MakeRequest extends ProveRequest {
 /** The proved design with what was written of it. */
 export interface MadeDesign extends ProvedDesign {
   readonly written: Written;
+  /** Printed parts this design cannot have, each with its cure. */
+  readonly leftOut: readonly Problem[];
 }
 
 function wantedParts(only: readonly string[] | null): readonly MakePart[] {
@@ -47,9 +49,10 @@ export async function makeInstrument(
   const wanted = wantedParts(request.only);
   const proved = await proveInstrument(files, request);
   const { instrument, disc, head, placed } = proved.design;
-  const made = inPlace(placed, () => makeParts({ instrument, disc, head, proof: proved.proof }, wanted));
-  return {
-    ...proved,
-    written: await output.write(request.out, made, stop, request.only === null ? 'result' : 'part'),
-  };
+  const made = await inPlace(placed, () =>
+    makeParts({ instrument, disc, head, proof: proved.proof }, wanted),
+  );
+  const as = request.only === null ? 'result' : 'part';
+  const written = await output.write(request.out, made.files, stop, as);
+  return { ...proved, written, leftOut: made.leftOut.map(placed) };
 }

@@ -7,6 +7,7 @@ import {
   type MadeDesign,
   type ProvedDesign,
 } from '../app/api.ts';
+import { problemText } from '../core/error/index.ts';
 import { codesDocument, codesText } from './codesText.ts';
 import { EXIT } from './exit.ts';
 import type { Outcome } from './outcome.ts';
@@ -66,7 +67,7 @@ function nextStep(paths: readonly string[]): string {
   return sheet ? ` Begin with ${sheet}.` : '';
 }
 
-function madeText({ written, proof }: MadeDesign, out: string): string {
+function madeText({ written, leftOut, proof }: MadeDesign, out: string): string {
   const lines = [
     `Wrote ${written.paths.length} files to ${out}:`,
     ...written.paths.map((path) => `  ${path}`),
@@ -78,6 +79,7 @@ function madeText({ written, proof }: MadeDesign, out: string): string {
   if (written.left.length > 0)
     lines.push(`Not made again, so they may show an older design: ${written.left.join(', ')}`);
   if (written.kept.length > 0) lines.push(`Left, since someone changed them: ${written.kept.join(', ')}`);
+  for (const problem of leftOut) lines.push('', 'Not made:', problemText(problem));
   lines.push(
     '',
     proof.verdict === 'yes'
@@ -104,6 +106,7 @@ export async function runMake(
       files: made.written.paths,
       removed: made.written.removed,
       kept: made.written.kept,
+      leftOut: made.leftOut,
       setAside: made.written.setAside,
       left: made.written.left,
     },
