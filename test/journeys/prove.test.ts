@@ -57,7 +57,7 @@ describe('vanewright prove', () => {
   });
 
   it('prints refusals in the same schema, every problem with its place', () => {
-    const bad = jettyWith('bad.yaml', /diameterMm: 84/, 'diametreMm: 84');
+    const bad = jettyWith('bad.yaml', /diameterMm: 90/, 'diametreMm: 90');
     const { problems } = document('prove', bad) as { problems: { where: string; fix: string }[] };
     expect(problems.some(({ where }) => /bad\.yaml:\d+:\d+/.test(where))).toBe(true);
     expect(JSON.stringify(problems)).toContain('diameterMm');

@@ -102,7 +102,7 @@ describe('any text at all', () => {
     ...[
       'vanewright: 1\n',
       'disc:\n',
-      '  diameterMm: 84\n',
+      '  diameterMm: 90\n',
       'name: ',
       'need: {positions: 32}\n',
       'process: {kind: fdm}',

@@ -12,7 +12,7 @@ describe('the file a maker begins from', () => {
       need: { positions: 32, accuracyDeg: 10 },
       disc: {
         code: 'reflected-gray',
-        diameterMm: 84,
+        diameterMm: 90,
         bore: { shape: 'd', diameterMm: 5, acrossFlatMm: 4.5 },
         process: { kind: 'fdm' },
       },

@@ -18,7 +18,7 @@ export function startingFile(name: string): string {
   throwIfAny(problems.map((problem) => problemAt(pathText(problem.path), problem)));
   return `vanewright: 1
 # Every field is explained in docs/instrument-file.md. Leave a field out and its default is used.
-# Lengths are in mm, angles in degrees; every name ends in its unit. Write numbers alone: 84, not 84 mm.
+# Lengths are in mm, angles in degrees; every name ends in its unit. Write numbers alone: 90, not 90 mm.
 
 name: ${JSON.stringify(name)}
 
@@ -30,7 +30,7 @@ need:
 
 disc:
   code: reflected-gray # one track changes at a time; natural-binary shows why that matters
-  diameterMm: 84
+  diameterMm: 90
   bore: { shape: d, diameterMm: 5, acrossFlatMm: 4.5 } # or { shape: round, diameterMm: 5 }
   hubDiameterMm: 30 # solid round the bore
   thicknessMm: 2
