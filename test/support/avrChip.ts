@@ -178,12 +178,13 @@ export class AvrChip {
     return this.#ports.get(port)!.pinState(bit) === PinState.High;
   }
 
-  /** Sends a line to the program, byte by byte at the speed of the line. */
+  /** Sends a line to the program as fast as someone types: the emulated port keeps one character at a time. */
   say(text: string): void {
     for (const character of `${text}\n`) {
       this.runUntil(() => !this.#usart.rxBusy, 20);
       this.#usart.writeByte(character.charCodeAt(0));
       this.runUntil(() => !this.#usart.rxBusy, 20);
+      this.runMs(0.2);
     }
   }
 
