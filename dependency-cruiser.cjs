@@ -18,7 +18,7 @@ const steps = {
   record: [...base, 'codes', 'instrument'],
   program: [...design, 'record', 'report'],
   make: [...design, 'proof', 'program', 'record', 'report', 'wind'],
-  fit: [...design, 'proof', 'record', 'wind'],
+  fit: [...design, 'proof', 'record', 'report', 'wind'],
   faults: [...design, 'proof', 'record', 'wind'],
 };
 

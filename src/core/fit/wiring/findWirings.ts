@@ -100,9 +100,11 @@ function walked(
     bits = ((bits & ~move.changed) | move.to) >>> 0;
     if (next.length === 0) {
       const dearest = guesses.reduce((most, { cost }) => Math.max(most, cost), 0);
-      for (const from of distinct(guesses)) seeded(walk, { ...from, cost: from.cost + LOST_TRACK }, bits, next);
+      for (const from of distinct(guesses))
+        seeded(walk, { ...from, cost: from.cost + LOST_TRACK }, bits, next);
       // What was believed of the wires may have been the mistake: it is forgotten too, at a price.
-      for (const from of known) seeded(walk, { ...from, cost: dearest + LOST_TRACK + FORGETTING }, bits, next);
+      for (const from of known)
+        seeded(walk, { ...from, cost: dearest + LOST_TRACK + FORGETTING }, bits, next);
     }
     if (next.length > 0 && next[0]!.cost > PATIENCE) return next;
     guesses = best(next, Math.max(MOST_GUESSES, 4 * walk.boundaries.length), SPREAD);

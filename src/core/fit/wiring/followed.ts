@@ -40,6 +40,9 @@ export interface Followed {
 /** A word more than so many boundaries away is not a missed step but a misread. [boundaries] */
 const FARTHEST_STEP = 3;
 
+/** Words from far away that are not believed. [-] */
+const STRAYS_MOST = 5;
+
 /** Bits of the code's word that the columns show. */
 function wordBits(columns: number, wiring: Wiring): number {
   let bits = 0;
@@ -77,6 +80,7 @@ class Follower {
   allMs = 0;
   jumps = 0;
   firstGap: number | null = null;
+  #strays = 0;
   readonly #gaps: Map<number, number[]>;
   readonly #single: boolean;
   readonly #walk: CodeWalk;
@@ -111,9 +115,11 @@ class Follower {
       const gap = passes ? null : shown;
       if (!passes) this.allMs += until - from;
       if (gap !== null) {
-        this.legalMs += until - from;
-        this.dwellMs[gap]! += until - from;
         const reached: number = at === null ? gap : this.#step(stretch, at, gap, pending);
+        if (this.#strays === 0) {
+          this.legalMs += until - from;
+          this.dwellMs[gap]! += until - from;
+        }
         if (reached !== at) pending = [];
         at = reached;
         if (stretch === 0 && this.allMs === this.legalMs) this.firstGap ??= gap;
@@ -156,12 +162,16 @@ class Follower {
   #step(stretch: number, at: number, gap: number, pending: readonly Change[]): number {
     const step = stepBetween(this.#wrapped(at), gap, this.#walk.bits.length);
     if (step === 0) return at;
-    this.steps += 1;
-    if (Math.abs(step) === 1) this.neighbourly += 1;
     if (Math.abs(step) > FARTHEST_STEP) {
       this.jumps += 1;
-      return at + step;
+      this.#strays += 1;
+      // A word from far away is a misread, or shows between two edges of one boundary; only many in a row are believed.
+      if (this.#strays <= STRAYS_MOST) return at;
     }
+    this.#strays = 0;
+    this.steps += 1;
+    if (Math.abs(step) === 1) this.neighbourly += 1;
+    if (Math.abs(step) > FARTHEST_STEP) return at + step;
     const way = step > 0 ? 1 : -1;
     this.travelled[stretch]![way > 0 ? 0 : 1] += Math.abs(step);
     for (let passed = 0; passed !== step; passed += way) {
