@@ -103,13 +103,13 @@ describe('a proof', () => {
   });
 
   it('takes an accuracy of several steps at its word, and tells how often a build is a step out', () => {
-    const loose = { process: { ...DISC.process, boreSdMm: 1.2 } };
-    const asked = proofOf({ disc: loose, need: { accuracyDeg: 40 } });
+    const spec = { tangentialSdMm: 0.6 };
+    const asked = proofOf({ spec, need: { accuracyDeg: 40, wantedYield: 0.999 } });
     expect(asked.verdict).toBe('yes');
     expect(asked.reasons[0]).toContain('within 40°');
     expect(asked.builds.misreadShare).toBeGreaterThan(0);
     expect(asked.reasons.join(' ')).toContain('You accept more than a step of 11.25°');
-    expect(proofOf({ disc: loose, need: { accuracyDeg: 11.25 } }).verdict).toBe('no');
+    expect(proofOf({ spec, need: { accuracyDeg: 11.25, wantedYield: 0.999 } }).verdict).toBe('no');
   });
 
   it('says how many builds it rests on, and that one is too few to be sure', () => {

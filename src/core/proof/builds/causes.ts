@@ -59,7 +59,20 @@ const ADVICE: Readonly<Record<CauseName, (head: HeadPlan) => string>> = {
     circuit.resistorTolerancePercent > 1
       ? `Use 1 % resistors in place of ${showNumber(circuit.resistorTolerancePercent, 1)} %, or sort them by a meter.`
       : 'These resistors are as good as is sold; measure thresholds on each channel of the build.',
-  threshold: ({ circuit }) =>
+  threshold: ({ circuit, levels, speed }) =>
     `A conversion is noisy by ${showNumber(circuit.noiseCounts, 1)} counts. Average several readings when thresholds ` +
-    'are measured, keep wires short, and put 10 to 100 nF from each input to ground.',
+    `are measured, and keep wires short${capacitorText(levels.sourceOhm, speed.lagMs + speed.loopMs)}.`,
 };
+
+/** Capacitors that quieten an input, largest first. [nF] */
+const CAPACITORS_NF = [100, 10, 1];
+/** Share of the reading's own delay that a capacitor may add. Common practice, no source. [-] */
+const CAPACITOR_SHARE = 0.1;
+
+/** The largest capacitor whose delay with the source, R C, is small beside that of the reading; empty where none is. */
+function capacitorText(sourceOhm: number, delayMs: number): string {
+  const fitting = CAPACITORS_NF.find(
+    (nanofarad) => sourceOhm * nanofarad * 1e-6 <= CAPACITOR_SHARE * delayMs,
+  );
+  return fitting === undefined ? '' : `, with ${fitting} nF from each input to ground`;
+}

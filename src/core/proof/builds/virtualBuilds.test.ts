@@ -86,7 +86,7 @@ describe('virtual builds', () => {
   });
 
   it('misread by more than a step are good where the accuracy asked is wider', () => {
-    const loose = headWith({ boreSdMm: 0.6 });
+    const loose = headWith({}, { tangentialSdMm: 0.6 });
     const within = (accuracyDeg: number) => virtualBuilds(loose, { ...REQUEST, accuracyDeg });
     const { worst } = within(180).maxErrorDeg;
     expect(worst).toBeGreaterThan(11.25);
@@ -133,6 +133,22 @@ describe('taking one cause away', () => {
       expect(yieldWithout.value).toBeLessThanOrEqual(causes[i]!.yieldWithout.value);
     }
     expect(causes[0]!.yieldWithout.value).toBeGreaterThan(builds.yield.value);
+  });
+
+  it('names a capacitor only where it delays an input by little', () => {
+    const adviceFor = (resistorOhm: number): string => {
+      const head = headWith({}, {}, { resistorOhm });
+      const few = { ...REQUEST, builds: 2 };
+      const found = rankedCauses(head, few, virtualBuilds(head, few)).find(
+        ({ cause }) => cause === 'threshold',
+      )!;
+      const nanofarad = Number(/with (\d+) nF/.exec(found.advice)?.[1] ?? 0);
+      const delayMs = head.speed.lagMs + head.speed.loopMs;
+      expect(head.levels.sourceOhm * nanofarad * 1e-6).toBeLessThanOrEqual(delayMs / 10);
+      return found.advice;
+    };
+    expect(adviceFor(5_000)).toContain(' nF from each input to ground');
+    expect(adviceFor(9_000)).toContain('keep wires short');
   });
 
   it('leaves what the other causes draw as it was', () => {
