@@ -1,7 +1,8 @@
+import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildCode } from '../../src/core/codes/index.ts';
 import { planDisc, processDefaults, type DiscForm, type DiscSpec } from '../../src/core/disc/index.ts';
-import { discDxf, discFiles, discSvg } from '../../src/core/make/index.ts';
+import { discDxf, discFiles, discSvg, formPictures } from '../../src/core/make/index.ts';
 import { admeshReport, SOUND } from '../support/admesh.ts';
 import { misreadings, placeOf, sensorRadiusMm, wordOf } from '../support/discReadings.ts';
 import { jettyDisc } from '../support/discSpecs.ts';
@@ -211,7 +212,8 @@ describe('a strip', () => {
   it('shows the words of the disc along its travel, and beyond both ends', () => {
     const svg = readSvg(discSvg(planOf(strip)));
     expect(wrongAlong((x, y) => svg.isInside(x, -y))).toEqual([]);
-    expect([svg.widthMm, svg.heightMm]).toEqual([348, 32.4]);
+    // 320 mm of travel, 12 mm beyond each end, closed by 2.4 mm; 2 mm of paper round it.
+    expect([svg.widthMm, svg.heightMm]).toEqual([352.8, 32.4]);
     const dxf = readDxf(discDxf(planOf(strip)));
     expect(wrongAlong((x, y) => dxf.isInside('cut', x, y))).toEqual([]);
   });
@@ -228,5 +230,12 @@ describe('a strip', () => {
   it('has marks as long as on a drum that unrolls to its turn', () => {
     const { tracks } = planOf(strip);
     for (const { midRadiusMm } of tracks) expect(2 * Math.PI * midRadiusMm).toBeCloseTo(TURN_MM, 9);
+  });
+});
+
+describe('the pictures of every form in the docs', () => {
+  it.each(formPictures())('are as drawn now: $name', ({ name, svg }) => {
+    const file = new URL(`../../docs/pictures/forms/${name}.svg`, import.meta.url);
+    expect(readFileSync(file, 'utf8')).toBe(svg);
   });
 });

@@ -27,6 +27,10 @@ export interface StripLayout {
   readonly fromDeg: Degrees;
   readonly toDeg: Degrees;
   readonly heightMm: number;
+  /** Solid at either end, where no window is. [deg] */
+  readonly capDeg: Degrees;
+  /** Shortest window that is cut where the pattern ends; what is shorter stays closed. [deg] */
+  readonly leastWindowDeg: Degrees;
   /** Lower and upper edge of each track. [mm], n = tracks of the code */
   readonly bands: readonly { readonly lowMm: number; readonly highMm: number }[];
 }

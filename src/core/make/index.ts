@@ -9,6 +9,7 @@ export { FAULT_FILE, faultFile } from './faultFile.ts';
 export { assertReadBack, readBack, type ReadBack } from './readBack/readBack.ts';
 export { faultSvg, type ShownFault } from './svg/faultSvg.ts';
 export { discSolids } from './stl/discSolids.ts';
+export { formPictures, type FormPicture } from './pictures/formPictures.ts';
 export { discPicture } from './pictures/discPicture.ts';
 export { dividerPicture } from './pictures/dividerPicture.ts';
 export { signalPicture } from './pictures/signalPicture.ts';

@@ -1,4 +1,5 @@
 import type { CodeTable } from '../../codes/index.ts';
+import { leastDrawn } from '../check/leastDrawn.ts';
 import type { StripLayout, TrackPlan } from '../discPlan.ts';
 import type { DiscSpec, StripSpec } from '../discSpec.ts';
 import { layTracks, trackRadiiMm } from './layTracks.ts';
@@ -17,7 +18,8 @@ function reachDeg({ channels }: CodeTable): { behind: number; ahead: number } {
 /**
  * The tracks of a code unrolled along a strip: as wide as on the disc of the same sizes, with a rim along both edges.
  *
- * The pattern goes on beyond one turn as far as the channels reach, and `leadMm` more at either end.
+ * The pattern goes on beyond one turn as far as the channels reach, and `leadMm` more at either end; there the strip is
+ * closed by as much as along its edges.
  *
  * @param code - Code to be laid on the strip.
  * @param spec - Sizes of the disc it is unrolled from; its tracks must fit. [mm]
@@ -45,6 +47,9 @@ export function layStrip(
     highMm: outer - base,
   }));
   const heightMm = spec.diameterMm / 2 - base;
-  const layout = { mmPerDeg, fromDeg: -behind - leadDeg, toDeg: 360 + ahead + leadDeg, heightMm, bands };
-  return { tracks, layout };
+  const capDeg = spec.rimMm / mmPerDeg;
+  const beyond = leadDeg + capDeg;
+  const leastWindowDeg = leastDrawn(spec).windowMm / mmPerDeg;
+  const ends = { fromDeg: -behind - beyond, toDeg: 360 + ahead + beyond };
+  return { tracks, layout: { mmPerDeg, ...ends, capDeg, leastWindowDeg, heightMm, bands } };
 }

@@ -45,11 +45,14 @@ function roundField(plan: DiscPlan): Field {
 }
 
 function stripField({ code, tracks }: DiscPlan, strip: StripLayout): Field {
-  const { fromDeg, toDeg, heightMm, mmPerDeg } = strip;
+  const { fromDeg, toDeg, heightMm, mmPerDeg, capDeg, leastWindowDeg } = strip;
   // A whole field of 360 degrees holds the strip and the gap between its ends.
   const share = (STRIP_SHARE * 360) / (toDeg - fromDeg);
   const onField = (angle: Degrees): Degrees => (angle - fromDeg) * share;
   const end = STRIP_SHARE * 360;
+  const [first, last] = [onField(fromDeg + capDeg), onField(toDeg - capDeg)];
+  // A hair less, so that a window of just the least width is cut.
+  const least = 0.999 * leastWindowDeg * share;
   const perField = mmPerDeg / share;
   const sheet = stripSheet(perField);
   const turns = Array.from(
@@ -75,11 +78,11 @@ function stripField({ code, tracks }: DiscPlan, strip: StripLayout): Field {
         const cells = stretchesWhere(code.tracks[track]!, wanted).flatMap((stretch) =>
           turns.map((turn) => ({
             ...radii,
-            fromDeg: Math.max(0, onField(stretch.fromDeg + turn)),
-            toDeg: Math.min(end, onField(stretch.toDeg + turn)),
+            fromDeg: Math.max(first, onField(stretch.fromDeg + turn)),
+            toDeg: Math.min(last, onField(stretch.toDeg + turn)),
           })),
         );
-        return cells.filter((cell) => cell.toDeg > cell.fromDeg);
+        return cells.filter((cell) => cell.toDeg - cell.fromDeg > least);
       }),
   };
 }
