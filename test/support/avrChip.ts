@@ -10,6 +10,7 @@ import {
   avrInstruction,
   CPU,
   PinState,
+  usart0Config,
   type AVRPortConfig,
 } from 'avr8js';
 import { avrChips, type AvrChipName, type PortPin } from './avrChips.ts';
@@ -31,6 +32,29 @@ function programMemory(hex: string): Uint16Array {
     for (let i = 0; i < length; i++) bytes[address + i] = parseInt(record.slice(9 + 2 * i, 11 + 2 * i), 16);
   }
   return new Uint16Array(bytes.buffer);
+}
+
+/**
+ * The emulator forgets a received character when the program switches sending on or off before reading it; the chip
+ * does not (data sheet 8271, section 20.7.3: the flag stays until the buffer is read).
+ */
+function keepReceived(cpu: CPU, usart: typeof usart0Config): void {
+  const { UCSRA, UCSRB, rxCompleteInterrupt: address } = usart;
+  const received = {
+    address,
+    flagRegister: UCSRA,
+    flagMask: 0x80,
+    enableRegister: UCSRB,
+    enableMask: 0x80,
+    constant: true,
+  };
+  const hook = cpu.writeHooks[UCSRB]!;
+  cpu.writeHooks[UCSRB] = (value, ...rest) => {
+    const isWaiting = (cpu.data[UCSRA]! & received.flagMask) !== 0;
+    const isDone = hook(value, ...rest);
+    if (isWaiting) cpu.setInterruptFlag(received);
+    return isDone;
+  };
 }
 
 /** What a test may choose about a chip. */
@@ -96,6 +120,7 @@ export class AvrChip {
     this.#converter(cpu);
     this.#usart = new AVRUSART(cpu, chip.usart, CLOCK_HZ);
     this.#usart.onByteTransmit = (byte) => this.#sent(byte);
+    keepReceived(cpu, chip.usart);
     const memory = this.eeprom;
     const backend = {
       readMemory: (at: number) => memory[at]!,

@@ -144,6 +144,8 @@ export function jettyHead(instrument: Instrument, wishes: VaneWishes = {}): Head
       fallLagMs: 72,
     },
     speed: { loopMs: 1, lagMs: 72, limitDegPerS: 375 },
+    marks: null,
+    faults: [],
     warnings: [],
   };
 }
