@@ -31,30 +31,45 @@ function placeOf(plan: DiscPlan, track: number, angle: Degrees): [number, number
   return [radius * Math.sin(degToRad(angle)), radius * Math.cos(degToRad(angle))];
 }
 
+/** Angle within which an edge may lie beside its place in a file, at a radius. [deg] */
+function clearDeg(plan: DiscPlan, radiusMm: number): Degrees {
+  return radToDeg((CLEAR_MM + Math.abs(drawnOf(plan.spec).edgeLossMm)) / radiusMm);
+}
+
 /** Angles at which a turn is read, clear of every edge however the drawing moves it. [deg] */
 function anglesOf(plan: DiscPlan): Degrees[] {
   const { positions } = plan.code;
   const step = 360 / positions;
   const smallest = Math.min(...plan.tracks.map(({ midRadiusMm }) => midRadiusMm));
-  const clear = radToDeg((CLEAR_MM + Math.abs(drawnOf(plan.spec).edgeLossMm)) / smallest);
+  const clear = clearDeg(plan, smallest);
   const margin = Math.min(clear, step / 2);
   return Array.from({ length: positions }, (_, position) =>
     SHARES.map((share) => step * position + Math.min(Math.max(share * step, margin), step - margin)),
   ).flat();
 }
 
+/** Level a channel should show, or `null` too close to an edge of its track: tracks that clock or count have edges inside a step. */
+function wantedLevel(plan: DiscPlan, track: number, angle: Degrees): Level | null {
+  const marks = plan.code.tracks[track]!;
+  const clear = clearDeg(plan, plan.tracks[track]!.midRadiusMm);
+  const level = levelAt(marks, angle);
+  return [angle - clear, angle + clear].every((near) => levelAt(marks, near) === level) ? level : null;
+}
+
 function misreads(plan: DiscPlan, shown: ShownLevels): Misread[] {
-  const { channels, tracks } = plan.code;
+  const { channels } = plan.code;
   return anglesOf(plan).flatMap((angle): Misread[] => {
-    const wanted = channels.map(({ track, angleDeg }): Level => levelAt(tracks[track]!, angle + angleDeg));
-    const read = channels.map(
-      ({ track, angleDeg }) => shown(...placeOf(plan, track, angle + angleDeg)).join('&') || '-',
+    const wanted = channels.map(({ track, angleDeg }) => wantedLevel(plan, track, angle + angleDeg));
+    const read = channels.map(({ track, angleDeg }, channel) =>
+      wanted[channel] === null ? '.' : shown(...placeOf(plan, track, angle + angleDeg)).join('&') || '-',
     );
-    const wrong = read.findIndex((level, channel) => level !== String(wanted[channel]));
+    const wrong = read.findIndex((level, channel) => level !== String(wanted[channel] ?? '.'));
     if (wrong < 0) return [];
     const { track, angleDeg } = channels[wrong]!;
     const place = { radiusMm: plan.tracks[track]!.midRadiusMm, angleDeg: angle + angleDeg };
-    return [{ angleDeg: angle, read: read.join(''), wanted: wanted.join(''), place }];
+    return [
+      { angleDeg: angle, read: read.join(''), wanted: wanted.map((level) => level ?? '.').join(''), place },
+    ];
   });
 }
 
