@@ -159,6 +159,12 @@ describe('a proof', () => {
     expect(wheel.reasons.join(' ')).toContain('after a power cut');
     expect(good.reasons.join(' ')).not.toContain('power cut');
     expect(wheel.exactTurn.errors.misreadShare).toBe(0);
+    expect(wheel.verdict).toBe('no');
+    const told = proofOf({
+      disc: { code: 'counting-wheel' },
+      need: { accuracyDeg: 9, mustSurvivePowerLoss: false },
+    });
+    expect(told.verdict).toBe('yes');
   });
 
   it('says why the other code cannot be laid on the same disc', () => {

@@ -19,7 +19,13 @@ const AS_WRITTEN = 6;
 
 /** Everything that makes the verdict no, in sentences; empty when the design will read right. */
 export function shortfalls(evidence: Evidence): string[] {
-  const found = [tooCoarse(evidence), ...asDrawn(evidence), tooFast(evidence), tooFew(evidence)];
+  const found = [
+    tooCoarse(evidence),
+    forgets(evidence),
+    ...asDrawn(evidence),
+    tooFast(evidence),
+    tooFew(evidence),
+  ];
   const sentences = found.filter((sentence) => sentence !== null);
   if (sentences.length === 0) return [];
   const jumps = jumpText(evidence.head.disc.code);
@@ -57,6 +63,12 @@ export function memoryNote({ disc }: HeadPlan): string | null {
     'This disc only counts steps: after a power cut it does not know where it stands until its index has passed, or ' +
     'until it is set by hand. A wind vane may stand still for days.'
   );
+}
+
+/** A wheel that counts cannot serve where the direction must be known as the power returns. */
+function forgets({ head, need }: Evidence): string | null {
+  if (!need.mustSurvivePowerLoss || head.disc.code.absolute) return null;
+  return 'You ask that the direction be known as soon as the power returns, and this disc only counts: choose a code that tells it from one reading, or set need.mustSurvivePowerLoss to false.';
 }
 
 function tooCoarse({ head, need }: Evidence): string | null {
