@@ -74,7 +74,7 @@ const sentence = (isMwd: boolean): string => `
         metres = None if speed is None else (speed + 5) // 10
 ${
   isMwd
-    ? `        knots = None if speed is None else (speed * 19438 + 500000) // 1000000
+    ? `        knots = None if speed is None else (speed * 19438 + 50000) // 100000
         content = "WIMWD,%s,T,,M,%s,N,%s,M" % (tenths(direction), tenths(knots), tenths(metres))`
     : `        content = "WIMWV,%s,R,%s,M,%s" % (tenths(direction), tenths(metres), "V" if heading is None else "A")`
 }

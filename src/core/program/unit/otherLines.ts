@@ -131,7 +131,7 @@ export function sentenceText(facts: ProgramFacts): string {
   const pieces = new Pieces();
   const tenths = (value: string): string => `addTenths(${value});`;
   const speed = hasSpeed ? tenths('(speed + 5) / 10') : '';
-  const knots = hasSpeed ? tenths('(speed * 19438 + 500000) / 1000000') : '';
+  const knots = hasSpeed ? tenths('(speed * 19438 + 50000) / 100000') : '';
   const body = [
     pieces.add(isMwd ? 'WIMWD,' : 'WIMWV,'),
     'if (position != NO_POSITION) addTenths((heading + 5) / 10 % 3600);',
