@@ -1,3 +1,4 @@
+import type { DiscPlan } from '../../src/core/disc/index.ts';
 import type { Aperture, Detector, HeadPlan } from '../../src/core/head/index.ts';
 
 /** What is wrong with the build that is scanned. */
@@ -115,23 +116,70 @@ function countsOf(head: HeadPlan, light: number): number {
   return 2 ** head.board.converterBits * (head.circuit.sensorTo === 'supply' ? fraction : 1 - fraction);
 }
 
-/** Open share of the spot, each edge a straight line through the pattern's own centre, moved sideways. */
+/** How far from its middle a spot's light is looked for on neighbours, and in how many rings. [mm], [-] */
+const SPILL_REACH_MM = 8;
+const SPILL_RINGS = 16;
+
+/** Open share of the spot, each edge a straight line through the pattern's own centre, moved sideways, and neighbours'. */
 function lightOf(head: HeadPlan, build: DenseBuild, channel: number): (angleDeg: number) => number {
   const { track, radiusMm, angleDeg: stands } = head.channels[channel]!;
   const radius = radiusMm + build.acrossMm(channel);
-  const open = openShare(head.spec.aperture);
-  const arcs = sharesOf(head, track).map(({ fromDeg, toDeg, share }) => ({
+  const { aperture } = head.spec;
+  const own = windowsOf(sharesOf(head, track), build, track, openShare(aperture, radiusMm));
+  const across = openShare(acrossOf(aperture), Infinity);
+  const inRing = (ring: { innerRadiusMm: number; outerRadiusMm: number }, at: number): number =>
+    across(ring.innerRadiusMm - at) - across(ring.outerRadiusMm - at);
+  const rings = head.disc.tracks;
+  const neighbours = rings
+    .filter((ring) => ring.track !== track && inRing(ring, radius + 1) + inRing(ring, radius - 1) > 1e-6)
+    .map((ring) => {
+      const shares = ring.windows.map(({ fromDeg, toDeg }) => ({ fromDeg, toDeg, share: 1 }));
+      return { ring, light: windowsOf(shares, build, ring.track, openShare(aperture, Infinity)) };
+    });
+  /** Light through a neighbour, thin ring by thin ring. */
+  const spilled = (ring: DiscPlan['tracks'][number], away: number, light: (at: number) => number): number => {
+    if (inRing(ring, away) < 1e-6) return 0;
+    const low = Math.max(ring.innerRadiusMm, away - SPILL_REACH_MM);
+    const high = Math.min(ring.outerRadiusMm, away + SPILL_REACH_MM);
+    let sum = 0;
+    for (let i = 0; low < high && i < SPILL_RINGS; i++) {
+      const from = low + ((high - low) * i) / SPILL_RINGS;
+      const to = low + ((high - low) * (i + 1)) / SPILL_RINGS;
+      const share = inRing({ innerRadiusMm: from, outerRadiusMm: to }, away);
+      if (share > 1e-6) sum += share * light((from + to) / 2);
+    }
+    return sum;
+  };
+  return (angleDeg) => {
+    const at = rad(angleDeg + stands) + build.alongMm(channel) / radius;
+    // The spot's middle seen from the pattern's centre, x towards the index mark and y a quarter turn clockwise.
+    const x = radius * Math.cos(at) - build.boreMm[0];
+    const y = radius * Math.sin(at) - build.boreMm[1];
+    const away = Math.hypot(x, y);
+    const full = inRing(rings[track]!, away);
+    return neighbours.reduce(
+      (sum, { ring, light }) =>
+        sum + spilled(ring, away, (at) => light((at * x) / away, (at * y) / away)) / full,
+      own(x, y),
+    );
+  };
+}
+
+/** Light through windows as a spot with its middle at x and y sees them. */
+function windowsOf(
+  shares: readonly { fromDeg: number; toDeg: number; share: number }[],
+  build: DenseBuild,
+  track: number,
+  open: (x: number) => number,
+): (x: number, y: number) => number {
+  const arcs = shares.map(({ fromDeg, toDeg, share }) => ({
     fromDeg,
     share,
     width: toDeg - fromDeg,
     from: edgeLine(fromDeg, build.moveMm(track, wrapped(fromDeg))),
     to: edgeLine(toDeg, build.moveMm(track, wrapped(toDeg))),
   }));
-  return (angleDeg) => {
-    const at = rad(angleDeg + stands) + build.alongMm(channel) / radius;
-    // The spot's middle seen from the pattern's centre, x towards the index mark and y a quarter turn clockwise.
-    const x = radius * Math.cos(at) - build.boreMm[0];
-    const y = radius * Math.sin(at) - build.boreMm[1];
+  return (x, y) => {
     const seenAt = (Math.atan2(y, x) * 180) / Math.PI;
     // Share beyond an edge so many degrees ahead: nothing or all of it where that is a quarter of a turn or more.
     const beyond = (turn: number, { sin, cos, moveMm }: EdgeLine): number =>
@@ -147,13 +195,15 @@ function lightOf(head: HeadPlan, build: DenseBuild, channel: number): (angleDeg:
   };
 }
 
+function acrossOf(aperture: Aperture): Aperture {
+  return aperture.shape === 'slit' ? { ...aperture, widthMm: aperture.lengthMm } : aperture;
+}
+
 /** Windows open to all of the spot, and ribs that take their share of it away; ribs lie inside windows. */
 function sharesOf(head: HeadPlan, track: number): { fromDeg: number; toDeg: number; share: number }[] {
   const { windows, innerRadiusMm, outerRadiusMm, midRadiusMm } = head.disc.tracks[track]!;
   const { aperture } = head.spec;
-  const across = openShare(
-    aperture.shape === 'slit' ? { ...aperture, widthMm: aperture.lengthMm } : aperture,
-  );
+  const across = openShare(acrossOf(aperture), Infinity);
   const ribs = head.disc.ribs.filter(
     (rib) => rib.outerRadiusMm > innerRadiusMm && rib.innerRadiusMm < outerRadiusMm,
   );
@@ -205,13 +255,39 @@ function voltageFraction(detector: Detector, resistorOhm: number, supplyV: numbe
 const tables = new Map<string, (x: number) => number>();
 
 /** Share of the spot beyond an edge, from a table that adds up the spot's own profile in small slices. */
-function openShare(aperture: Aperture): (x: number) => number {
-  const name = JSON.stringify(aperture);
+function openShare(aperture: Aperture, radiusMm: number): (x: number) => number {
+  const isAskew = aperture.shape === 'slit' && Number.isFinite(radiusMm);
+  const name = JSON.stringify([aperture, isAskew ? radiusMm : null]);
   const known = tables.get(name);
   if (known) return known;
-  const made = tableOf(aperture);
+  const made = isAskew ? askewTableOf(aperture, radiusMm) : tableOf(aperture);
   tables.set(name, made);
   return made;
+}
+
+/** A slit cut by a radial edge: each thin slice across meets it at a place of its own. */
+function askewTableOf(
+  { widthMm, lengthMm }: Extract<Aperture, { shape: 'slit' }>,
+  radiusMm: number,
+): (x: number) => number {
+  const [places, slices] = [1_500, 60];
+  const half = widthMm;
+  const table = Float64Array.from({ length: places + 1 }, (_, i) => {
+    const slope = Math.tan(Math.asin(Math.max(-1, Math.min(1, ((i / places) * 2 - 1) * (half / radiusMm)))));
+    let open = 0;
+    for (let slice = 0; slice < slices; slice++) {
+      const at = radiusMm + ((slice + 0.5) / slices - 0.5) * lengthMm;
+      open += Math.min(1, Math.max(0, 0.5 - (at * slope) / widthMm));
+    }
+    return open / slices;
+  });
+  return (x) => {
+    const place = ((x / half + 1) / 2) * places;
+    if (place <= 0) return 1;
+    if (place >= places) return 0;
+    const slice = Math.floor(place);
+    return table[slice]! + (place - slice) * (table[slice + 1]! - table[slice]!);
+  };
 }
 
 function tableOf(aperture: Aperture): (x: number) => number {

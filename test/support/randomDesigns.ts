@@ -38,7 +38,8 @@ const POSITIONS = [4, 8, 10, 16, 20, 24, 32, 48, 64];
 export function randomBuild(random: Random): RandomBuild {
   for (;;) {
     try {
-      return anyBuild(random);
+      const made = anyBuild(random);
+      if (made.head.faults.length === 0) return made;
     } catch (error) {
       if (!(error instanceof Error) || error.name !== 'VanewrightError') throw error;
     }
@@ -164,7 +165,7 @@ function anyDetector(random: Random): Detector {
 function anyAperture(oneOf: <T>(things: readonly T[]) => T, spotMm: number, pitchMm: number): Aperture {
   return oneOf<Aperture>([
     { shape: 'slit', widthMm: spotMm, lengthMm: 2 },
-    { shape: 'round', diameterMm: Math.min(spotMm, 0.9 * pitchMm) },
-    { shape: 'gaussian', radiusMm: Math.min(spotMm, 0.8 * pitchMm) / 2 },
+    { shape: 'round', diameterMm: Math.min(spotMm, 0.7 * pitchMm) },
+    { shape: 'gaussian', radiusMm: Math.min(spotMm, 0.5 * pitchMm) / 2 },
   ]);
 }

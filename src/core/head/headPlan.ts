@@ -3,6 +3,7 @@ import type { DiscPlan } from '../disc/index.ts';
 import type { Problem } from '../error/index.ts';
 import type { Degrees } from '../units/index.ts';
 import type { CircuitSpec, HeadSpec } from './headSpec.ts';
+import type { MarkPlan } from './marks/markPlan.ts';
 
 /** One light sensor in its place. */
 export interface ChannelPlan {
@@ -68,6 +69,7 @@ export interface Rate {
 /** Lights and sensors placed, and how their signals read. */
 export interface HeadPlan {
   readonly disc: DiscPlan;
+  /** As asked for, its detector with the light that passes lands and the sky's. */
   readonly spec: HeadSpec;
   readonly circuit: CircuitSpec;
   readonly board: Board;
@@ -76,7 +78,11 @@ export interface HeadPlan {
   /** n = channels of the code */
   readonly channels: readonly ChannelPlan[];
   readonly levels: Levels;
+  /** How three marks are told apart; `null` for a disc of windows and lands. */
+  readonly marks: MarkPlan | null;
   readonly speed: SpeedLimit;
+  /** Why the head cannot read its disc at all; empty when it can. */
+  readonly faults: readonly Problem[];
   /** What a maker should know but that does not stop the work. */
   readonly warnings: readonly Problem[];
 }

@@ -1,6 +1,29 @@
+/** How fast a sensor follows, and how much it differs from the next of its kind. */
+interface SensorTraits {
+  /** Time constant when light comes. [ms] */
+  readonly riseMs: number;
+  /** Time constant when light goes. [ms] */
+  readonly fallMs: number;
+  /** Part-to-part standard deviation, as a fraction of the value. [-] */
+  readonly spread: number;
+}
+
+/** A sensor whose current grows with the light. */
+interface CurrentSensor extends SensorTraits {
+  /** Current with the window fully open, or over the lightest mark. [mA] */
+  readonly litMa: number;
+  /** Current behind solid land, or over the darkest mark. [mA] */
+  readonly darkMa: number;
+  /** Collector voltage below which the current no longer follows the light. [V] */
+  readonly saturationV: number;
+}
+
+/** Red, green and blue that a mark sends back, as counts of the converter with the dark reading taken off. [counts] */
+export type Rgb = readonly [red: number, green: number, blue: number];
+
 /** Light sensor of one channel. Resistances and currents are those a maker measures on a multimeter. */
 export type Detector =
-  | {
+  | (SensorTraits & {
       readonly kind: 'photoresistor';
       /** Resistance with the window fully open. [ohm] */
       readonly litOhm: number;
@@ -8,25 +31,26 @@ export type Detector =
       readonly darkOhm: number;
       /** Slope of log resistance against log light. [-] */
       readonly gamma: number;
-      /** Time constant of conductance when light comes. [ms] */
-      readonly riseMs: number;
-      /** Time constant of conductance when light goes. [ms] */
-      readonly fallMs: number;
-      /** Part-to-part standard deviation, as a fraction of the value. [-] */
-      readonly spread: number;
-    }
-  | {
-      readonly kind: 'phototransistor';
-      /** Current with the window fully open. [mA] */
-      readonly litMa: number;
-      /** Current behind solid land. [mA] */
-      readonly darkMa: number;
-      /** Collector voltage below which the current no longer follows the light. [V] */
-      readonly saturationV: number;
-      readonly riseMs: number;
-      readonly fallMs: number;
-      readonly spread: number;
-    };
+    })
+  | (CurrentSensor & { readonly kind: 'phototransistor' })
+  /** Light and sensor in one housing, the disc turning in the slot between. */
+  | (CurrentSensor & { readonly kind: 'slot-pair' })
+  /** Light and sensor side by side, seeing what the disc sends back. */
+  | (CurrentSensor & {
+      readonly kind: 'reflectance-pair';
+      /** Current over the middle grey of a disc in three greys; `null` for a disc of two marks. [mA] */
+      readonly middleMa: number | null;
+    })
+  /** A sensor lit in red, green and blue in turn; a mark is the colour whose measured shares of the three are nearest. */
+  | (SensorTraits & {
+      readonly kind: 'colour-sensor';
+      /** What the marks of level 0, 1 and 2 send back. */
+      readonly marksRgb: readonly [Rgb, Rgb, Rgb];
+      /** A reading counts when the nearest colour is at most this share as far off as the second nearest. [-] */
+      readonly rejectRatio: number;
+      /** Red, green and blue together below which nothing is judged. [counts] */
+      readonly leastSumCounts: number;
+    });
 
 /** Light source of the channels. */
 export type Light =
@@ -47,6 +71,24 @@ export type Aperture =
   /** `radiusMm` is where the beam has fallen to 1/e² of its middle. */
   | { readonly shape: 'gaussian'; readonly radiusMm: number };
 
+/** Where a light of some size stands: the shadow of an edge is as soft as the light is large. */
+export interface Penumbra {
+  /** Size of the light along the track. [mm] */
+  readonly sourceMm: number;
+  /** From the light to the disc. [mm] */
+  readonly sourceToDiscMm: number;
+  /** From the disc to the opening over the sensor. [mm] */
+  readonly discToApertureMm: number;
+}
+
+/** One measurement of the material with the maker's own light and sensor. */
+export interface Leak {
+  /** Light that passes, as a share of that without material. [-] */
+  readonly transmittedShare: number;
+  /** Thickness that was measured. [mm] */
+  readonly measuredMm: number;
+}
+
 /** The fixed part facing the disc. */
 export interface HeadSpec {
   readonly detector: Detector;
@@ -56,6 +98,18 @@ export interface HeadSpec {
   readonly tangentialSdMm: number;
   /** Standard deviation of a channel's place across its track. [mm] */
   readonly radialSdMm: number;
+  /** Size and distances of the light, where its edges are soft for them; parallel light where left out or `null`. */
+  readonly penumbra?: Penumbra | null;
+  /** What the disc's material lets through, where the dark value was measured behind something denser; nothing where `null`. */
+  readonly leak?: Leak | null;
+  /** Daylight that reaches a sensor, as a share of the light through a window; 0 where left out. [-] */
+  readonly daylightShare?: number;
+  /** Standard deviation of the disc's tilt on its shaft, in each of two directions; 0 where left out. [deg] */
+  readonly tiltSdDeg?: number;
+  /** Standard deviation of the shaft's place in its bearing, in each of two directions; 0 where left out. [mm] */
+  readonly shaftPlaySdMm?: number;
+  /** Standard deviation of the setting to north; 0 where left out. [deg] */
+  readonly northSdDeg?: number;
   /** Which way the patterned face looks: it decides whether headings grow with the disc angle or against it. */
   readonly patternedFace: 'up' | 'down';
   /** Every second channel stands this far beside its neighbours, its track turned with it; 0 where left out. [deg] */

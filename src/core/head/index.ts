@@ -1,13 +1,42 @@
 export { detectorDefaults, ledWavelengthDefaultsNm } from './detectorDefaults.ts';
-export { edgeSpread, spreadAcross, type EdgeSpread } from './light/edgeSpread.ts';
-export type { Aperture, CircuitInput, CircuitSpec, Detector, HeadSpec, Light } from './headSpec.ts';
+export { edgeSpread, penumbraMm, spreadAcross, type EdgeSpread } from './light/edgeSpread.ts';
+export type {
+  Aperture,
+  CircuitInput,
+  CircuitSpec,
+  Detector,
+  HeadSpec,
+  Leak,
+  Light,
+  Penumbra,
+  Rgb,
+} from './headSpec.ts';
 export type { ChannelPlan, HeadPlan, Levels, Rate, SpeedLimit } from './headPlan.ts';
 export { LEAST_TURN_RATE_DEG_PER_S } from './headPlan.ts';
 export { lagMs } from './circuit/lag.ts';
 export { lightLevel } from './light/lightLevel.ts';
 export { planHead } from './planHead.ts';
 export { bestResistorOhm, nearestE24, recommendedResistorOhm } from './circuit/resistor.ts';
-export { seenTrack, type SeenTrack } from './light/seenTrack.ts';
+export { neighboursOf, SPILL_UNSEEN, type Neighbour } from './light/neighbours.ts';
+export {
+  seenAsDrawn,
+  seenNeighbours,
+  seenTrack,
+  type SeenNeighbour,
+  type SeenTrack,
+  type Spill,
+} from './light/seenTrack.ts';
+export { detectorBehind, leakShare } from './light/background.ts';
+export { chromaticityOf, colourReader, nearestColour, type ColourRule } from './marks/colourReader.ts';
+export {
+  markPlan,
+  markReaderOf,
+  tellsThreeMarks,
+  type MarkPlan,
+  type MarkVariation,
+} from './marks/markPlan.ts';
+export type { MarkChange, MarkReader } from './marks/markReader.ts';
+export { markShares, seenMarks, type SeenMarks } from './marks/seenMarks.ts';
 export { signalOf, type Signal } from './circuit/signal.ts';
 export { loopMs, readsEach, readUs, settleUs } from './circuit/readLoop.ts';
 export { narrowestStepDeg, speedLimitDegPerS } from './circuit/speedLimit.ts';

@@ -156,7 +156,9 @@ describe('a head that reads three marks', () => {
   });
 
   it('is told that grey jumps pass the middle one, and that a colour may be a blend of two others', () => {
-    expect(warningsOf({ ...ternary, spec: { aperture: spot, detector: greys } })).toContain('head/blend-misread');
+    expect(warningsOf({ ...ternary, spec: { aperture: spot, detector: greys } })).toContain(
+      'head/blend-misread',
+    );
     const blended = {
       ...colours,
       marksRgb: [
@@ -165,7 +167,9 @@ describe('a head that reads three marks', () => {
         [100, 600, 100],
       ] as const,
     };
-    expect(warningsOf({ ...ternary, spec: { aperture: spot, detector: blended } })).toContain('head/blend-misread');
+    expect(warningsOf({ ...ternary, spec: { aperture: spot, detector: blended } })).toContain(
+      'head/blend-misread',
+    );
   });
 });
 

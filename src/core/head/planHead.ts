@@ -3,11 +3,15 @@ import type { DiscPlan } from '../disc/index.ts';
 import { throwIfAny, type Problem } from '../error/index.ts';
 import { showNumber, showSignificant } from '../units/index.ts';
 import { apertureFindings } from './checks/apertureChecks.ts';
-import { circuitFindings } from './checks/circuitChecks.ts';
-import type { ChannelPlan, HeadPlan, Rate, SpeedLimit } from './headPlan.ts';
+import { circuitFindings, type Findings } from './checks/circuitChecks.ts';
+import { daylightFindings } from './checks/daylightChecks.ts';
+import { markedTracks, markFindings, unseenMarks } from './checks/markChecks.ts';
+import type { ChannelPlan, HeadPlan, Levels, Rate, SpeedLimit } from './headPlan.ts';
 import { LEAST_TURN_RATE_DEG_PER_S } from './headPlan.ts';
 import type { CircuitSpec, HeadSpec } from './headSpec.ts';
 import { channelLevels } from './circuit/levels.ts';
+import { detectorOver, leakProblems } from './light/background.ts';
+import { markPlan, markReaderOf, type MarkPlan } from './marks/markPlan.ts';
 import { lightFindings } from './checks/lightChecks.ts';
 import { impossibleValues } from './checks/specChecks.ts';
 import { headSpeedLimit } from './circuit/speedLimit.ts';
@@ -20,8 +24,10 @@ import { headSpeedLimit } from './circuit/speedLimit.ts';
  * @param circuit - Divider, thresholds and noise.
  * @param board - Controller that reads them.
  * @param rate - How fast lines leave and the shaft may turn.
- * @throws `head/impossible-value` and `head/colours-unseen`, or together all of `head/no-contrast`, `head/resistor-unfit`,
- * `head/thresholds-crossed`, `head/mark-not-seen`, `head/spill-switches`, `head/laser-hazard` that hold.
+ * @returns The head. Where it could never read its disc it says so in `faults`: any of `head/no-contrast`,
+ * `head/resistor-unfit`, `head/thresholds-crossed`, `head/daylight-saturates`, `head/mark-not-seen`, `head/spill-switches`,
+ * `head/rib-hides-window`, `head/colours-unseen`, `head/marks-alike`.
+ * @throws Together all of `head/impossible-value`, `head/leak-far-off`, `head/laser-hazard` that hold.
  */
 export function planHead(
   disc: DiscPlan,
@@ -30,34 +36,55 @@ export function planHead(
   board: Board,
   rate: Rate,
 ): HeadPlan {
-  throwIfAny([...impossibleValues(spec, circuit, rate), ...colourProblems(disc)]);
+  const impossible = impossibleValues(spec, circuit, rate);
+  const light = lightFindings(spec, disc.code.channels.length, board);
+  throwIfAny([...impossible, ...(impossible.length > 0 ? [] : leakProblems(spec, disc))]);
+  const behind = { ...spec, detector: detectorOver(spec, disc, circuit) };
   const channels = placedChannels(disc);
-  const levels = channelLevels(spec, circuit, board);
-  const circuitFound = circuitFindings(spec, circuit, board, levels);
-  // Without thresholds between lit and dark nothing can be said about marks and spill.
-  const apertureFound =
-    circuitFound.problems.length > 0 ? null : apertureFindings(disc, spec, channels, levels);
-  const found = [circuitFound, lightFindings(spec, disc.code.channels.length, board), ...(apertureFound ? [apertureFound] : [])];
-  throwIfAny(found.flatMap((finding) => finding.problems));
-  const speed = headSpeedLimit(disc, spec, { channels, levels, circuit, board, rate });
-  const warnings = [...found.flatMap((finding) => finding.warnings), ...speedWarnings(speed, rate)];
-  return { disc, spec, circuit, board, rate, channels, levels, speed, warnings };
+  const levels = channelLevels(behind, circuit, board);
+  const found = readingFindings(disc, behind, { circuit, board, levels, channels });
+  // A beam that can hurt ends the work; what else is wrong is told with it.
+  if (light.problems.length > 0) throwIfAny([...light.problems, ...found.problems]);
+  const speed = headSpeedLimit(disc, behind, { channels, levels, marks: found.marks, circuit, board, rate });
+  const warnings = [...found.warnings, ...light.warnings, ...speedWarnings(speed, rate)];
+  const { marks, problems: faults } = found;
+  return { disc, spec: behind, circuit, board, rate, channels, levels, marks, speed, faults, warnings };
 }
 
-/** Neither detector tells one colour from another. */
-function colourProblems({ code }: DiscPlan): Problem[] {
-  const coloured = code.channels.filter(({ track }) => code.tracks[track]!.levelCount > 2);
-  if (coloured.length === 0) return [];
-  return [
-    {
-      code: 'head/colours-unseen',
-      what: 'The code has three colours, and this head only tells light from dark.',
-      where: 'disc.code',
-      got: `${code.family} with ${coloured.length} channels of three levels`,
-      allowed: 'a code of windows and lands',
-      fix: 'Set disc.code to reflected-gray.',
-    },
+interface ReadingParts {
+  readonly circuit: CircuitSpec;
+  readonly board: Board;
+  readonly levels: Levels;
+  readonly channels: readonly ChannelPlan[];
+}
+
+/** Whether what the channels see can be read, and how three marks are told apart. */
+function readingFindings(
+  disc: DiscPlan,
+  spec: HeadSpec,
+  { circuit, board, levels, channels }: ReadingParts,
+): Findings & { readonly marks: MarkPlan | null } {
+  const coloured = markedTracks(disc).length > 0;
+  const { detector } = spec;
+  const { resistorOhm } = levels;
+  const marks = coloured ? markPlan(detector, resistorOhm, circuit, board) : null;
+  const found: Findings[] = [
+    circuitFindings(spec, circuit, board, levels),
+    daylightFindings(spec, circuit, board, levels),
+    { problems: unseenMarks(disc, marks), warnings: [] },
   ];
+  // Without thresholds between lit and dark nothing can be said about marks and spill.
+  const isReadable = found.every(({ problems }) => problems.length === 0);
+  if (isReadable && marks) {
+    const reader = markReaderOf({ detector, circuit, board, resistorOhm, plan: marks });
+    found.push(markFindings(disc, spec, marks, reader));
+  }
+  if (isReadable && !marks) found.push(apertureFindings(disc, spec, channels, levels));
+  return {
+    marks,
+    problems: found.flatMap(({ problems }) => problems),
+    warnings: found.flatMap(({ warnings }) => warnings),
+  };
 }
 
 function placedChannels({ code, tracks }: DiscPlan): ChannelPlan[] {

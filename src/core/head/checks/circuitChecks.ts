@@ -102,7 +102,8 @@ function swingFindings(spec: HeadSpec, board: Board, levels: Levels, signal: Sig
       ? { problems: [{ code: 'head/resistor-unfit', ...problem }], warnings: [] }
       : { problems: [], warnings: [{ code: 'head/resistor-poor', ...problem }] };
   }
-  if (spec.detector.kind === 'photoresistor') return { problems: [], warnings: [] };
+  if (spec.detector.kind === 'photoresistor' || spec.detector.kind === 'colour-sensor')
+    return { problems: [], warnings: [] };
   const problem = {
     where: 'head.detector.darkMa',
     ...found,

@@ -45,6 +45,18 @@ function detectorValues({ detector }: HeadSpec): Ranged[] {
       ...common,
     ];
   }
+  if (detector.kind === 'colour-sensor') {
+    return [
+      ...detector.marksRgb.flatMap((rgb, level) =>
+        rgb.map((counts, colour) =>
+          orZero(`head.detector.marksRgb.${level}.${colour}`, counts, 'counts', 200),
+        ),
+      ),
+      ranged('head.detector.rejectRatio', detector.rejectRatio, '(ratio)', 0.5),
+      orZero('head.detector.leastSumCounts', detector.leastSumCounts, 'counts', 60),
+      ...common,
+    ];
+  }
   return [
     ranged('head.detector.litMa', detector.litMa, 'mA', 0.5),
     orZero('head.detector.darkMa', detector.darkMa, 'mA', 0.01),

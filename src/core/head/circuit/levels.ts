@@ -55,6 +55,6 @@ export function channelLevels(spec: HeadSpec, circuit: CircuitSpec, board: Board
 
 /** Largest resistance the converter looks into: divider legs in parallel; a phototransistor's own leg is far larger. [ohm] */
 function sourceOhm(detector: HeadSpec['detector'], resistorOhm: number): number {
-  if (detector.kind === 'phototransistor') return resistorOhm;
+  if (detector.kind !== 'photoresistor') return resistorOhm;
   return (detector.darkOhm * resistorOhm) / (detector.darkOhm + resistorOhm);
 }

@@ -7,6 +7,9 @@ const SETTLED = 5;
 /** Select lines of a multiplexer, or clock and data of a shift register, in reads of a pin. [-] */
 const CHOOSE_READS = 3;
 
+/** A colour sensor is read under red, green and blue, and once without any. [-] */
+const COLOUR_LIGHTINGS = 4;
+
 /** What decides how long one read of all channels takes. */
 export interface ReadLoop {
   readonly channels: number;
@@ -51,7 +54,9 @@ export function readUs(loop: ReadLoop): number {
     'shift-register': CHOOSE_READS * pin,
   }[circuit.input];
   const once = channels * each;
-  return circuit.emitters === 'steady' ? once : 2 * (once + settleUs(detector));
+  const lightings =
+    detector.kind === 'colour-sensor' ? COLOUR_LIGHTINGS : circuit.emitters === 'steady' ? 1 : 2;
+  return lightings === 1 ? once : lightings * (once + settleUs(detector));
 }
 
 /**

@@ -7,6 +7,9 @@ const E24 = [
   7.5, 8.2, 9.1,
 ];
 
+/** Resistor under a colour sensor: its counts are measured with it, so that any other only scales them. [ohm] */
+const COLOUR_OHM = 10_000;
+
 /**
  * Resistor with the widest swing of counts.
  *
@@ -18,6 +21,7 @@ const E24 = [
  */
 export function bestResistorOhm(detector: Detector, board: Board): number {
   if (detector.kind === 'photoresistor') return Math.sqrt(detector.litOhm * detector.darkOhm);
+  if (detector.kind === 'colour-sensor') return COLOUR_OHM;
   return ((board.supplyV - detector.saturationV) / detector.litMa) * 1000;
 }
 
@@ -32,6 +36,7 @@ export function bestResistorOhm(detector: Detector, board: Board): number {
 export function recommendedResistorOhm(detector: Detector, board: Board): number {
   const best = bestResistorOhm(detector, board);
   if (detector.kind === 'photoresistor') return nearestE24(best);
+  if (detector.kind === 'colour-sensor') return best;
   return e24NotAbove(best / (1 + 2 * detector.spread));
 }
 

@@ -37,10 +37,7 @@ export function signalOf(
   board: Board,
 ): Signal {
   const scaleCounts = 2 ** board.converterBits;
-  const link =
-    detector.kind === 'photoresistor'
-      ? photoresistorLink(detector, resistorOhm)
-      : phototransistorLink(detector, resistorOhm, board.supplyV);
+  const link = linkOf(detector, resistorOhm, board, scaleCounts);
   const towards = (fraction: number): number => (sensorTo === 'supply' ? fraction : 1 - fraction);
   return {
     scaleCounts,
@@ -58,6 +55,21 @@ interface Link {
   drive(light: number): number;
 }
 
+function linkOf(detector: Detector, resistorOhm: number, board: Board, scaleCounts: number): Link {
+  if (detector.kind === 'photoresistor') return photoresistorLink(detector, resistorOhm);
+  if (detector.kind !== 'colour-sensor') {
+    return currentLink(
+      detector,
+      resistorOhm / 1000 / board.supplyV,
+      1 - detector.saturationV / board.supplyV,
+    );
+  }
+  // A colour sensor's counts were measured on the converter: the strongest and the weakest of them stand for lit and dark.
+  const counts = detector.marksRgb.flat();
+  const litMa = Math.max(...counts) / scaleCounts;
+  return currentLink({ litMa, darkMa: Math.min(...counts) / scaleCounts }, 1, 1);
+}
+
 function photoresistorLink(detector: Detector & { kind: 'photoresistor' }, resistorOhm: number): Link {
   const { litOhm, darkOhm, gamma } = detector;
   // Illumination behind land as a share of that in a window: what makes the dark resistance.
@@ -71,6 +83,8 @@ function photoresistorLink(detector: Detector & { kind: 'photoresistor' }, resis
     light: (fraction, part, resistor) => {
       if (fraction <= 0) return -Infinity;
       if (fraction >= 1) return Infinity;
+      // Lit and dark alike: no light ever reaches those counts.
+      if (floor >= 1) return Infinity;
       const seen = resistorOhm * resistor * (1 / fraction - 1);
       return ((seen / (litOhm * part)) ** (-1 / gamma) - floor) / (1 - floor);
     },
@@ -78,19 +92,19 @@ function photoresistorLink(detector: Detector & { kind: 'photoresistor' }, resis
   };
 }
 
-function phototransistorLink(
-  detector: Detector & { kind: 'phototransistor' },
-  resistorOhm: number,
-  supplyV: number,
+/** A current through a resistor, up to a ceiling. `perMa` is the fraction of the supply that 1 mA makes. */
+function currentLink(
+  { litMa, darkMa }: { readonly litMa: number; readonly darkMa: number },
+  perMa: number,
+  ceiling: number,
 ): Link {
-  const { litMa, darkMa, saturationV } = detector;
-  const ceiling = 1 - saturationV / supplyV;
   const ma = (light: number): number => darkMa + light * (litMa - darkMa);
-  const perMa = resistorOhm / 1000 / supplyV;
   return {
     fraction: (light, part, resistor) => Math.min(ceiling, ma(light) * part * perMa * resistor),
     light: (fraction, part, resistor) =>
-      fraction >= ceiling ? Infinity : (fraction / (perMa * resistor * part) - darkMa) / (litMa - darkMa),
+      fraction >= ceiling || !(litMa > darkMa)
+        ? Infinity
+        : (fraction / (perMa * resistor * part) - darkMa) / (litMa - darkMa),
     drive: ma,
   };
 }

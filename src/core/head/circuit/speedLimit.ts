@@ -5,6 +5,8 @@ import type { ChannelPlan, Levels, Rate, SpeedLimit } from '../headPlan.ts';
 import type { CircuitSpec, HeadSpec } from '../headSpec.ts';
 import { loopMs } from './readLoop.ts';
 import { seenTrack, type SeenTrack } from '../light/seenTrack.ts';
+import { markReaderOf, type MarkPlan } from '../marks/markPlan.ts';
+import { seenMarks } from '../marks/seenMarks.ts';
 import type { SwitchLights } from './thresholds.ts';
 
 /** Standard deviations of edge and channel places by which a step may be narrower than drawn. Common practice, no source. */
@@ -35,15 +37,19 @@ export function headSpeedLimit(
   head: {
     readonly channels: readonly ChannelPlan[];
     readonly levels: Levels;
+    readonly marks: MarkPlan | null;
     readonly circuit: CircuitSpec;
     readonly board: Board;
     readonly rate: Rate;
   },
 ): SpeedLimit {
-  const { channels, levels, circuit, board, rate } = head;
+  const { channels, levels, marks, circuit, board, rate } = head;
   const innermost = Math.min(...channels.map((channel) => channel.radiusMm));
   const placeSd = Math.hypot(disc.spec.process.edgeSdMm, spec.tangentialSdMm);
-  const lag = Math.max(levels.riseLagMs, levels.fallLagMs);
+  // Three marks are read by sensors that follow at once: a slow ramp comes late by their time constant.
+  const lag = marks
+    ? Math.max(spec.detector.riseMs, spec.detector.fallMs)
+    : Math.max(levels.riseLagMs, levels.fallLagMs);
   const loop = loopMs({
     channels: channels.length,
     circuit,
@@ -53,7 +59,12 @@ export function headSpeedLimit(
     lineChars: rate.lineChars,
   });
   const limitDegPerS = speedLimitDegPerS({
-    stepDeg: narrowestStepDeg(disc, spec, channels, levels),
+    stepDeg: marks
+      ? narrowestOfMarks(disc, spec, channels, {
+          ...{ detector: spec.detector, circuit, board, resistorOhm: levels.resistorOhm },
+          plan: marks,
+        })
+      : narrowestStepDeg(disc, spec, channels, levels),
     edgeDeg: radToDeg((PLACE_SIGMA * placeSd) / innermost),
     lagMs: lag,
     loopMs: loop,
@@ -72,7 +83,50 @@ export function narrowestStepDeg(
   channels: readonly ChannelPlan[],
   levels: SwitchLights,
 ): number {
-  const { positions } = disc.code;
+  const seen = new Map(
+    channels.map(({ track }) => [
+      track,
+      seenTrack({ ...disc, ribs: [] }, track, spec.aperture, spec.penumbra ?? null),
+    ]),
+  );
+  return narrowestOf(disc.code.positions, channels, (track, sense) => {
+    const own = seen.get(track)!;
+    return own.edgesDeg.map((edge, i) => ({ edge, move: edgeMoveDeg(own, i, sense, levels) }));
+  });
+}
+
+/** The same for marks of three levels, each edge where the mark behind it is read at last. [deg] */
+function narrowestOfMarks(
+  disc: DiscPlan,
+  spec: HeadSpec,
+  channels: readonly ChannelPlan[],
+  head: Parameters<typeof markReaderOf>[0],
+): number {
+  const reader = markReaderOf(head);
+  return narrowestOf(disc.code.positions, channels, (track, sense) => {
+    const { edgesDeg, levels, movesMm, radiusMm, spread } = seenMarks(
+      disc,
+      track,
+      spec.aperture,
+      spec.penumbra,
+    );
+    return edgesDeg.map((edge, i) => {
+      const [before, after] = [levels.at(i - 1)!, levels[i]!];
+      const [from, to] = sense === 'growing' ? [before, after] : [after, before];
+      const share = reader.changes(from, to).at(-1)?.share ?? 1;
+      const x = spread.edgeAt(sense === 'growing' ? share : 1 - share);
+      return { edge, move: radToDeg(Math.asin(Math.max(-1, Math.min(1, (movesMm[i]! - x) / radiusMm)))) };
+    });
+  });
+}
+
+type MovedEdges = readonly { readonly edge: number; readonly move: number }[];
+
+function narrowestOf(
+  positions: number,
+  channels: readonly ChannelPlan[],
+  edgesOf: (track: number, sense: 'growing' | 'falling') => MovedEdges,
+): number {
   const stepDeg = 360 / positions;
   let narrowest = stepDeg;
   for (const sense of ['growing', 'falling'] as const) {
@@ -80,11 +134,9 @@ export function narrowestStepDeg(
     const latest = new Array<number>(positions).fill(-Infinity);
     const earliest = new Array<number>(positions).fill(Infinity);
     for (const channel of channels) {
-      const seen = seenTrack({ ...disc, ribs: [] }, channel.track, spec.aperture);
-      for (const [i, edge] of seen.edgesDeg.entries()) {
+      for (const { edge, move } of edgesOf(channel.track, sense)) {
         const boundary = Math.round((edge - channel.angleDeg) / stepDeg);
-        const drawn = turnBetween(boundary * stepDeg, edge - channel.angleDeg);
-        const moved = drawn + edgeMoveDeg(seen, i, sense, levels);
+        const moved = turnBetween(boundary * stepDeg, edge - channel.angleDeg) + move;
         const at = ((boundary % positions) + positions) % positions;
         latest[at] = Math.max(latest[at]!, moved);
         earliest[at] = Math.min(earliest[at]!, moved);

@@ -1,6 +1,7 @@
 import erfc from '@stdlib/math-base-special-erfc';
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
-import type { Aperture } from '../headSpec.ts';
+import type { Aperture, Penumbra } from '../headSpec.ts';
+import { areaBeyond, roundCorner, slitAreaTwice } from './spotArea.ts';
 
 /** How softly one straight edge of the disc passes through what a channel sees. */
 export interface EdgeSpread {
@@ -19,17 +20,29 @@ export interface EdgeSpread {
 /** A Gaussian beam has no rim: it ends here where 1e-6 of its light is left, 2.3767 of its 1/e² radius. [-] */
 const GAUSSIAN_TAIL = 1e-6;
 
+/** What makes the edge of a spot softer than its opening alone. */
+export interface EdgeSetting {
+  /** Radius of the track: edges are radial, so a long slit meets them askew. Straight edges where left out. [mm] */
+  readonly radiusMm?: number;
+  readonly penumbra?: Penumbra | null;
+}
+
 /**
  * Edge spread of a slit, a round aperture or a Gaussian beam, along the track.
  *
+ * @param setting - Radius of the track and size of the light; a straight edge in parallel light where left out. [mm]
  * @source slit and circular segment: closed forms of plane geometry; Gaussian: knife-edge measurement of a beam,
- * T(x) = erfc(√2 x/w)/2 with w the 1/e² radius.
- * @check test/published/knife-edge, test/published/circular-segment
+ * T(x) = erfc(√2 x/w)/2 with w the 1/e² radius; penumbra: source size times gap over distance, evenly spread.
+ * @check test/published/knife-edge, test/published/circular-segment, test/published/penumbra
  */
-export function edgeSpread(aperture: Aperture): EdgeSpread {
+export function edgeSpread(aperture: Aperture, { radiusMm, penumbra = null }: EdgeSetting = {}): EdgeSpread {
+  const softMm = penumbraMm(penumbra);
+  if (softMm > 0) return softSpread(aperture, softMm, radiusMm);
   switch (aperture.shape) {
     case 'slit':
-      return slitSpread(aperture.widthMm);
+      return radiusMm === undefined || aperture.lengthMm >= 2 * radiusMm
+        ? slitSpread(aperture.widthMm)
+        : askewSlitSpread(aperture.widthMm, aperture.lengthMm, radiusMm);
     case 'round':
       return roundSpread(aperture.diameterMm / 2);
     case 'gaussian':
@@ -37,9 +50,106 @@ export function edgeSpread(aperture: Aperture): EdgeSpread {
   }
 }
 
+/**
+ * Width of the half shadow of an edge at the sensor's opening. [mm]
+ *
+ * @source derived: similar triangles, s g/D for a light of size s, g behind the edge and D before it.
+ * @check test/published/penumbra (3 mm, 2 mm, 10 mm: 0.6 mm)
+ */
+export function penumbraMm(penumbra: Penumbra | null): number {
+  if (penumbra === null) return 0;
+  return (penumbra.sourceMm * penumbra.discToApertureMm) / penumbra.sourceToDiscMm;
+}
+
 /** Edge spread across the track, where rings and not radial edges cut the spot. */
 export function spreadAcross(aperture: Aperture): EdgeSpread {
   return aperture.shape === 'slit' ? slitSpread(aperture.lengthMm) : edgeSpread(aperture);
+}
+
+/**
+ * A slit whose long sides are parallel to the radius through its middle, met by an edge that is a radius itself.
+ *
+ * @source derived: with t the slope of the edge, the slit's light beyond it is the mean of the ramp from t (r − l/2) to
+ * t (r + l/2): the plain ramp of r t while all of the edge is inside, and a quadratic where it leaves by an end.
+ * @check src/core/head/light/seenTrack.test.ts
+ */
+function askewSlitSpread(widthMm: number, lengthMm: number, radiusMm: number): EdgeSpread {
+  const near = radiusMm - lengthMm / 2;
+  const far = radiusMm + lengthMm / 2;
+  const half = widthMm / 2;
+  const wholeShare = 0.5 - (half / far) * (radiusMm / widthMm);
+  const transmitted = (x: number): number => {
+    if (x < 0) return 1 - transmitted(-x);
+    if (x >= radiusMm) return 0;
+    const slope = x / Math.sqrt(radiusMm * radiusMm - x * x);
+    if (slope * near >= half) return 0;
+    if (slope * far <= half) return 0.5 - (radiusMm * slope) / widthMm;
+    return (half - slope * near) ** 2 / (2 * widthMm * slope * lengthMm);
+  };
+  const slopeAt = (light: number): number => {
+    if (light >= wholeShare) return (widthMm * (0.5 - light)) / radiusMm;
+    const b = widthMm * (near + 2 * lengthMm * light);
+    // At light 0 both terms are equal but for rounding.
+    return (b - Math.sqrt(Math.max(0, b * b - widthMm * widthMm * near * near))) / (2 * near * near);
+  };
+  const edgeAt = (light: number): number => {
+    if (light > 0.5) return outside(light) ?? -edgeAt(1 - light);
+    const beyond = outside(light);
+    if (beyond !== null) return beyond;
+    const slope = slopeAt(light);
+    return (radiusMm * slope) / Math.sqrt(1 + slope * slope);
+  };
+  return { transmitted, edgeAt, reachMm: edgeAt(0) };
+}
+
+/** Any spot in the light of a source of some size: its shadow moves evenly over `softMm`. */
+function softSpread(aperture: Aperture, softMm: number, radiusMm?: number): EdgeSpread {
+  const sharp = edgeSpread(aperture, radiusMm === undefined ? {} : { radiusMm });
+  const transmitted = (x: number): number => {
+    if (aperture.shape === 'slit' && radiusMm !== undefined && x !== 0) {
+      const slope = Math.abs(x) / Math.sqrt(Math.max(1e-12, radiusMm * radiusMm - x * x));
+      const askewMm = slope * aperture.lengthMm;
+      if (askewMm > LEAST_ASKEW_MM) {
+        const share = twiceSoft(aperture.widthMm, slope * radiusMm, softMm, askewMm);
+        return x > 0 ? share : 1 - share;
+      }
+    }
+    return (areaBeyond(aperture, x - softMm / 2) - areaBeyond(aperture, x + softMm / 2)) / softMm;
+  };
+  const reachMm = sharp.reachMm + softMm / 2 + (aperture.shape === 'slit' ? softMm / 4 : 0);
+  return { transmitted, edgeAt: (light) => outside(light) ?? solved(transmitted, light, reachMm), reachMm };
+}
+
+/** A slit less askew than this is as good as straight, and the double sum would lose its digits. [mm] */
+const LEAST_ASKEW_MM = 1e-3;
+
+function twiceSoft(width: number, x: number, soft: number, askew: number): number {
+  const corner = (a: number, b: number): number => slitAreaTwice(width, x + (a * soft) / 2 + (b * askew) / 2);
+  return (corner(-1, -1) - corner(1, -1) - corner(-1, 1) + corner(1, 1)) / (soft * askew);
+}
+
+/** Where a falling function passes a value, by halving. [mm] */
+function solved(transmitted: (x: number) => number, light: number, reachMm: number): number {
+  let [low, high] = [-reachMm, reachMm];
+  for (let step = 0; step < 50; step++) {
+    const middle = (low + high) / 2;
+    if (transmitted(middle) > light) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
+
+/** The part of a round spot between two lines across the track, as an edge along the track passes it. */
+export function roundBandSpread(diameterMm: number, fromMm: number, toMm: number): EdgeSpread {
+  const radius = diameterMm / 2;
+  const whole = roundCorner(fromMm / radius, -1) - roundCorner(toMm / radius, -1);
+  const transmitted = (x: number): number =>
+    (roundCorner(fromMm / radius, x / radius) - roundCorner(toMm / radius, x / radius)) / whole;
+  return {
+    transmitted,
+    edgeAt: (light) => outside(light) ?? solved(transmitted, light, radius),
+    reachMm: radius,
+  };
 }
 
 function slitSpread(widthMm: number): EdgeSpread {

@@ -4,7 +4,8 @@ import type { SeenTrack } from './seenTrack.ts';
 /**
  * Light level a channel has at an angle of the pattern: 0 behind solid land, 1 with the window fully open.
  *
- * A sum over the edges near the spot, each a straight knife edge through the disc's middle.
+ * A sum over the edges near the spot, each a straight knife edge through the disc's middle, and over those of neighbour
+ * tracks in its reach; their light adds to it, so that it may pass 1.
  *
  * @param seen - The track as the channel sees it.
  * @param angle - Disc angle plus the channel's own angle on the head. [deg]
@@ -12,6 +13,12 @@ import type { SeenTrack } from './seenTrack.ts';
  * @check src/core/head/light/seenTrack.test.ts (integration of the spot over the pattern)
  */
 export function lightLevel(seen: SeenTrack, angle: number): number {
+  let light = ownLight(seen, angle);
+  for (const { seen: neighbour, share } of seen.spill) light += share(angle) * ownLight(neighbour, angle);
+  return light;
+}
+
+function ownLight(seen: SeenTrack, angle: number): number {
   const { edgesDeg, gains, movesMm, levels, radiusMm, spread } = seen;
   const at = wrapDegrees(angle);
   const edges = edgesDeg.length;

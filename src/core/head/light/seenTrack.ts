@@ -1,7 +1,8 @@
 import type { DiscPlan } from '../../disc/index.ts';
 import { wrapDegrees } from '../../units/index.ts';
-import { edgeSpread, type EdgeSpread } from './edgeSpread.ts';
-import type { Aperture } from '../headSpec.ts';
+import { edgeSpread, roundBandSpread, type EdgeSpread } from './edgeSpread.ts';
+import type { Aperture, HeadSpec, Penumbra } from '../headSpec.ts';
+import { neighboursOf, type Neighbour } from './neighbours.ts';
 import { openArcs, seenRibs, type OpenArc } from './seenRibs.ts';
 
 /** One track as a channel sees it: radial edges in the order of the disc angle, and how softly they pass. */
@@ -18,6 +19,15 @@ export interface SeenTrack {
   readonly widestMoveMm: number;
   /** Light in the middle of the run that begins at each edge; one value when there is no edge. [-] */
   readonly levels: readonly number[];
+  /** Light that spills in from neighbour tracks. n ≥ 0 */
+  readonly spill: readonly Spill[];
+}
+
+/** A neighbour track as a channel sees it, and how much of its light it gets. */
+export interface Spill {
+  readonly seen: SeenTrack;
+  /** Light of an open window as a share of full light; a pattern off its shaft wanders under the spot. [-] at [deg] */
+  share(angleDeg: number): number;
 }
 
 /**
@@ -26,8 +36,14 @@ export interface SeenTrack {
  * @param disc - Where everything on the disc goes.
  * @param track - Index of the track in the code table. [-]
  * @param aperture - What the channel sees at once. [mm]
+ * @param penumbra - Size and distances of the light; parallel light where left out. [mm]
  */
-export function seenTrack(disc: DiscPlan, track: number, aperture: Aperture): SeenTrack {
+export function seenTrack(
+  disc: DiscPlan,
+  track: number,
+  aperture: Aperture,
+  penumbra: Penumbra | null = null,
+): SeenTrack {
   const { midRadiusMm, windows } = disc.tracks[track]!;
   const growth = disc.spec.process.windowGrowthMm / 2;
   const ribs = seenRibs(disc, track, aperture);
@@ -43,13 +59,52 @@ export function seenTrack(disc: DiscPlan, track: number, aperture: Aperture): Se
   const levels = steps.map((edge) => (level += edge.gain));
   return {
     radiusMm: midRadiusMm,
-    spread: edgeSpread(aperture),
+    spread: ownSpread(disc.tracks[track]!, aperture, penumbra),
     edgesDeg: steps.map((edge) => edge.at),
     gains: steps.map((edge) => edge.gain),
     movesMm: steps.map((edge) => edge.move),
     widestMoveMm: Math.abs(growth),
     levels: steps.length > 0 ? levels : [level],
+    spill: [],
   };
+}
+
+/** Part of a round spot beside its ring above which its shape within the ring counts. [-] */
+const CLIPPED = 1e-4;
+
+/** How an edge passes what a spot sees of its own ring. */
+function ownSpread(
+  { innerRadiusMm, outerRadiusMm, midRadiusMm }: DiscPlan['tracks'][number],
+  aperture: Aperture,
+  penumbra: Penumbra | null,
+): EdgeSpread {
+  const setting = { radiusMm: midRadiusMm, penumbra };
+  const ringMm = outerRadiusMm - innerRadiusMm;
+  if (aperture.shape === 'slit') {
+    return edgeSpread({ ...aperture, lengthMm: Math.min(aperture.lengthMm, ringMm) }, setting);
+  }
+  const whole = edgeSpread(aperture, setting);
+  if (aperture.shape === 'gaussian' || penumbra !== null || whole.transmitted(ringMm / 2) < CLIPPED)
+    return whole;
+  return roundBandSpread(aperture.diameterMm, -ringMm / 2, ringMm / 2);
+}
+
+/** A neighbour with its own edges. */
+export type SeenNeighbour = Neighbour & { readonly seen: SeenTrack };
+
+/** Neighbours in reach of a channel, each with its edges at the radius and in the spot that see them. */
+export function seenNeighbours(
+  disc: DiscPlan,
+  track: number,
+  spot: Parameters<typeof neighboursOf>[2],
+): SeenNeighbour[] {
+  const whole = new Map<number, SeenTrack>();
+  return neighboursOf(disc, track, spot).map((neighbour) => {
+    const { radiusMm, spread } = neighbour;
+    const seen = whole.get(neighbour.track) ?? seenTrack(disc, neighbour.track, spot.aperture);
+    whole.set(neighbour.track, seen);
+    return { ...neighbour, seen: { ...seen, radiusMm, spread } };
+  });
 }
 
 interface Edge {
@@ -84,4 +139,24 @@ function joined(edges: Edge[]): Edge[] {
     steps[steps.length - 1] = { at: last.at, gain: last.gain + edge.gain, move: stronger.move };
   }
   return steps.filter((edge) => Math.abs(edge.gain) > 0);
+}
+
+/**
+ * A track as a channel of a head sees it, its neighbours' light included, nothing being off its place.
+ *
+ * @param disc - Where everything on the disc goes.
+ * @param track - Index of the track in the code table. [-]
+ * @param spec - Aperture and light of the head. [mm]
+ * @check test/published/spill (the spot laid over the whole disc square by square)
+ */
+export function seenAsDrawn(
+  disc: DiscPlan,
+  track: number,
+  { aperture, penumbra = null }: Pick<HeadSpec, 'aperture' | 'penumbra'>,
+): SeenTrack {
+  const neighbours = seenNeighbours(disc, track, { aperture, penumbra, radialSdMm: 0 });
+  return {
+    ...seenTrack(disc, track, aperture, penumbra),
+    spill: neighbours.map(({ seen, share }) => ({ seen, share: () => share(0) })),
+  };
 }

@@ -22,6 +22,7 @@ function contrastRule({ detector }: Head): readonly Finding[] {
       },
     ];
   }
+  if (detector.kind === 'colour-sensor') return [];
   const { litMa, darkMa } = detector;
   if (litMa > darkMa) return [];
   return [

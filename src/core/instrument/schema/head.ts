@@ -1,13 +1,37 @@
 import * as z from 'zod';
-import { detectorDefaults } from '../../head/index.ts';
+import { detectorDefaults, type Rgb } from '../../head/index.ts';
 import { defaultRules } from './derivedDefaults.ts';
-import { choice, derived, measure } from './field.ts';
+import { choice, derived, measure, nullable } from './field.ts';
 
 const { photoresistor, phototransistor } = detectorDefaults;
+const slotPair = detectorDefaults['slot-pair'];
+const reflectancePair = detectorDefaults['reflectance-pair'];
+const colourSensor = detectorDefaults['colour-sensor'];
 
 const spread = { meaning: 'Difference from part to part, as a standard deviation in fractions of the value.' };
 const rise = { meaning: 'Time to 63 % of the lit value when light comes.' };
 const fall = { meaning: 'Time to 37 % of the lit value when light goes.' };
+
+/** Fields of a sensor whose current grows with light. */
+function currents(standard: typeof phototransistor | typeof slotPair | typeof reflectancePair) {
+  return {
+    litMa: measure('mA', 1e-4, 100, {
+      meaning: 'Current with the window fully open, or over the lightest mark, on a multimeter.',
+    }).default(standard.litMa),
+    darkMa: measure('mA', 0, 100, {
+      meaning: 'Current behind solid land, or over the darkest mark, on a multimeter; less than litMa.',
+    }).default(standard.darkMa),
+    saturationV: measure('V', 0, 3, {
+      meaning: 'Collector voltage below which the current no longer follows the light.',
+    }).default(standard.saturationV),
+    riseMs: measure('ms', 0, 5000, rise).default(standard.riseMs),
+    fallMs: measure('ms', 0, 5000, fall).default(standard.fallMs),
+    spread: measure('-', 0, 2, spread).default(standard.spread),
+  };
+}
+
+const counts = z.number().min(0).max(65_535).meta({ unit: 'counts' });
+const rgb = z.array(counts).length(3).transform(([red, green, blue]): Rgb => [red!, green!, blue!]);
 
 const detectorSchema = z
   .discriminatedUnion('kind', [
@@ -28,18 +52,48 @@ const detectorSchema = z
     }),
     z.strictObject({
       kind: z.literal('phototransistor').meta({ description: 'Silicon transistor: current grows with light.' }),
-      litMa: measure('mA', 1e-4, 100, {
-        meaning: 'Current with the window fully open, on a multimeter.',
-      }).default(phototransistor.litMa),
-      darkMa: measure('mA', 0, 100, {
-        meaning: 'Current behind solid land, on a multimeter; less than litMa.',
-      }).default(phototransistor.darkMa),
-      saturationV: measure('V', 0, 3, {
-        meaning: 'Collector voltage below which the current no longer follows the light.',
-      }).default(phototransistor.saturationV),
-      riseMs: measure('ms', 0, 5000, rise).default(phototransistor.riseMs),
-      fallMs: measure('ms', 0, 5000, fall).default(phototransistor.fallMs),
-      spread: measure('-', 0, 2, spread).default(phototransistor.spread),
+      ...currents(phototransistor),
+    }),
+    z.strictObject({
+      kind: z.literal('slot-pair').meta({
+        description: 'Light and transistor facing each other in one housing, the disc turning in its slot.',
+      }),
+      ...currents(slotPair),
+    }),
+    z.strictObject({
+      kind: z.literal('reflectance-pair').meta({
+        description: 'Light and transistor side by side, seeing what the disc sends back: two marks, or three greys.',
+      }),
+      ...currents(reflectancePair),
+      middleMa: nullable(
+        measure('mA', 1e-4, 100, {
+          meaning: 'Current over the middle grey; then level 0 is the darkest grey and level 2 the lightest.',
+        }),
+        'a disc of two marks',
+      ),
+    }),
+    z.strictObject({
+      kind: z.literal('colour-sensor').meta({
+        description: 'A sensor beside lights of red, green and blue that are lit in turn: tells three colours apart.',
+      }),
+      marksRgb: z
+        .array(rgb)
+        .length(3)
+        .transform(([zero, one, two]): [Rgb, Rgb, Rgb] => [zero!, one!, two!])
+        .default(colourSensor.marksRgb.map((mark): Rgb => [...mark]) as [Rgb, Rgb, Rgb])
+        .meta({
+          description: 'Red, green and blue counts of the marks of level 0, 1 and 2, each less the counts without light.',
+          unit: 'counts',
+        }),
+      rejectRatio: measure('-', 0.05, 0.95, {
+        meaning: 'A reading counts when the nearest colour is at most this share as far off as the second nearest.',
+      }).default(colourSensor.rejectRatio),
+      leastSumCounts: measure('counts', 0, 10_000, {
+        meaning: 'Red, green and blue together below which nothing is judged.',
+      }).default(colourSensor.leastSumCounts),
+      riseMs: measure('ms', 0, 5000, rise).default(colourSensor.riseMs),
+      fallMs: measure('ms', 0, 5000, fall).default(colourSensor.fallMs),
+      spread: measure('-', 0, 2, spread).default(colourSensor.spread),
     }),
   ])
   .meta({ description: 'Light sensor of every channel.' });
@@ -87,6 +141,24 @@ const apertureSchema = z
   ])
   .meta({ description: 'What part of the disc one channel sees at once.' });
 
+const penumbraSchema = z
+  .strictObject({
+    sourceMm: measure('mm', 0, 50, { meaning: 'Size of the light along the track.', example: 3 }),
+    sourceToDiscMm: measure('mm', 0.1, 1000, { meaning: 'From the light to the disc.', example: 10 }),
+    discToApertureMm: measure('mm', 0, 100, { meaning: 'From the disc to the opening over the sensor.', example: 2 }),
+  })
+  .meta({ description: 'Where a light of some size stands; the larger and nearer, the softer the edges it throws.' });
+
+const leakSchema = z
+  .strictObject({
+    transmittedShare: measure('-', 0, 0.9, {
+      meaning: 'Light that a piece of the material lets through, as a share of that without it.',
+      example: 0.05,
+    }),
+    measuredMm: measure('mm', 0.05, 20, { meaning: 'Thickness of that piece.', example: 2 }),
+  })
+  .meta({ description: 'What the material lets through, measured with your own light and sensor.' });
+
 /** The fixed part facing the disc. */
 export const headSchema = z
   .strictObject({
@@ -99,6 +171,20 @@ export const headSchema = z
     radialSdMm: measure('mm', 0, 5, {
       meaning: 'How far a channel sits from its place across the track, as a standard deviation.',
     }).default(0.2),
+    penumbra: nullable(penumbraSchema, 'light from so far away that its size does not count'),
+    leak: nullable(leakSchema, 'a dark value measured behind the disc itself'),
+    daylightShare: measure('-', 0, 10, {
+      meaning: 'Daylight that reaches a sensor at noon, as a share of its light through a window.',
+    }).default(0),
+    tiltSdDeg: measure('deg', 0, 10, {
+      meaning: 'How far the disc tilts on its shaft, as a standard deviation in each of two directions.',
+    }).default(0.5),
+    shaftPlaySdMm: measure('mm', 0, 2, {
+      meaning: 'How far the shaft moves in its bearing, as a standard deviation in each of two directions.',
+    }).default(0.02),
+    northSdDeg: measure('deg', 0, 45, {
+      meaning: 'How truly the head is set to north, as a standard deviation; 0 where north is set after a recorded turn.',
+    }).default(0),
     patternedFace: choice(['up', 'down'], {
       meaning: 'Which way the patterned face looks; it decides whether headings grow with the disc angle or against it.',
     }).default('up'),

@@ -1,10 +1,12 @@
 import {
   conversionSigmaCounts,
   hysteresisCounts,
+  markReaderOf,
   signalOf,
   switchLights,
   thresholdsBetween,
   type HeadPlan,
+  type Rgb,
   type Signal,
 } from '../../head/index.ts';
 import { seededRandom, type Random } from '../../units/index.ts';
@@ -97,7 +99,7 @@ export interface Drawer {
 
 /** A drawer for a head's model; a cause of no size draws nothing and leaves the drawing as it is. */
 export function drawerOf(model: TurnModel, sizes: CauseSizes): Drawer {
-  const switches = switchDrawer(model, sizes);
+  const switches = model.head.marks ? readerDrawer(model, sizes) : switchDrawer(model, sizes);
   return {
     draw: (streams, into) => {
       if (sizes.edgeMm > 0) drawAround(streams.edge, model.movesMm, sizes.edgeMm, into.edgeMm);
@@ -138,6 +140,27 @@ function switchDrawer({ head }: TurnModel, sizes: CauseSizes): (streams: Streams
       const lights = switchLights(moved, signal, part, resistor);
       into.risingLight[c] = lights.risingLight;
       into.fallingLight[c] = lights.fallingLight;
+    }
+  };
+}
+
+/** Draws the lights and sensors of channels that tell three marks apart, and what was measured on each. */
+function readerDrawer({ head }: TurnModel, sizes: CauseSizes): (streams: Streams, into: Conditions) => void {
+  const { spec, circuit, board, levels, marks } = head;
+  const { resistorOhm } = levels;
+  const parts = { detector: spec.detector, circuit, board, resistorOhm, plan: marks! };
+  const factor = ({ sensor }: Streams): number =>
+    sizes.part > 0 ? Math.exp(sizes.part * sensor.normal()) : 1;
+  const noisy = sizes.thresholdCounts > 0;
+  return (streams, into) => {
+    for (let c = 0; c < into.readers.length; c++) {
+      if (into.readers[c] === null) continue;
+      const part = factor(streams);
+      const colours: Rgb = [factor(streams), factor(streams), factor(streams)];
+      const resistor =
+        sizes.resistor > 0 ? Math.max(0.01, 1 + sizes.resistor * streams.resistor.normal()) : 1;
+      const noise = Array.from({ length: 9 }, () => (noisy ? streams.threshold.normal() : 0));
+      into.readers[c] = markReaderOf(parts, { part, resistor, colours, noise });
     }
   };
 }

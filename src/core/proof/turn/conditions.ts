@@ -1,3 +1,4 @@
+import type { MarkReader } from '../../head/index.ts';
 import type { TurnModel } from './turnModel.ts';
 
 /** Everything about one build that may differ from the drawing. Written over for each build, never made anew. */
@@ -12,6 +13,8 @@ export interface Conditions {
   /** Light at which each channel is called lit, and dark. [-]; n = channels */
   readonly risingLight: Float64Array;
   readonly fallingLight: Float64Array;
+  /** How each channel tells three marks apart; `null` where it tells light from dark. n = channels */
+  readonly readers: (MarkReader | null)[];
 }
 
 /** The design exactly as drawn. */
@@ -25,6 +28,7 @@ export function drawnConditions(model: TurnModel): Conditions {
     acrossMm: new Float64Array(channels),
     risingLight: new Float64Array(channels).fill(levels.risingLight),
     fallingLight: new Float64Array(channels).fill(levels.fallingLight),
+    readers: model.channels.map(({ marks }) => (marks ? model.reader : null)),
   };
 }
 

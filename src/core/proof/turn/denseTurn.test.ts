@@ -10,8 +10,8 @@ import { turnModel, type TurnModel } from './turnModel.ts';
 import { walkTurn } from './walkTurn.ts';
 
 /** Designs looked at, and how fine the scan is that they are held against. [-], [deg] */
-const DESIGNS = 200;
-const SCAN_DEG = 0.05;
+const DESIGNS = 500;
+const SCAN_DEG = 0.1;
 
 /** Changes of each channel that the closed forms find, in order of angle. */
 function switchesOf(model: TurnModel, conditions: Conditions, sense: Sense): DenseSwitch[] {
@@ -104,6 +104,7 @@ describe('where a build switches', () => {
       const slack = 2 * SCAN_DEG * (events.count + 2);
       expect(Math.abs(errors.misreadDeg - truth.misread), name).toBeLessThan(slack);
       expect(Math.abs(errors.illegalDeg - truth.illegal), name).toBeLessThan(slack);
+      if (truth.shown === 0) continue;
       const rms = Math.sqrt(errors.squareSum / errors.shownDeg);
       expect(Math.abs(rms - Math.sqrt(truth.square / truth.shown)), name).toBeLessThan(0.02 * (1 + rms));
     }

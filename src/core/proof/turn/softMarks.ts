@@ -53,11 +53,11 @@ interface Knot {
 
 /** Places in order of angle between which the light only rises or only falls: where edges come, pass and go, and extremes. */
 function knotsOf(seen: SeenTrack): Knot[] {
-  const { edgesDeg, movesMm, radiusMm, spread } = seen;
-  const offsets = [-1, -0.5, 0, 0.5, 1].map((share) => share * spread.reachMm);
-  const places = edgesDeg.flatMap((edge, i) =>
-    offsets.map((offset) => edge + arcDeg(movesMm[i]! - offset, radiusMm)),
-  );
+  const { edgesDeg } = seen;
+  // Parts of one neighbour have their edges at the same angles: those of its first part stand for all.
+  const neighbours = seen.spill.map((spill) => spill.seen);
+  const first = neighbours.filter((part, i) => part.edgesDeg !== neighbours[i - 1]?.edgesDeg);
+  const places = [seen, ...first].flatMap(edgePlaces);
   const middles = edgesDeg.map((edge, i) => edge + wrapDegrees((edgesDeg[i + 1] ?? edgesDeg[0]!) - edge) / 2);
   const angles = [...places, ...middles, 0, 90, 180, 270].map(wrapDegrees).sort((a, b) => a - b);
   const knots = angles.map((atDeg) => ({ atDeg, light: lightLevel(seen, atDeg) }));
@@ -69,6 +69,14 @@ function knotsOf(seen: SeenTrack): Knot[] {
     return high || low ? [extremeBetween(seen, before.atDeg, after.atDeg, high ? 1 : -1)] : [];
   });
   return [...knots, ...extremes].sort((a, b) => a.atDeg - b.atDeg);
+}
+
+/** Where each edge comes into the spot, passes its middle and leaves it, and halfway between. [deg] */
+function edgePlaces({ edgesDeg, movesMm, radiusMm, spread }: SeenTrack): number[] {
+  const offsets = [-1, -0.5, 0, 0.5, 1].map((share) => share * spread.reachMm);
+  return edgesDeg.flatMap((edge, i) =>
+    offsets.map((offset) => edge + arcDeg(movesMm[i]! - offset, radiusMm)),
+  );
 }
 
 /** Angle that a sideways distance spans, a quarter of a turn at most. [deg] */

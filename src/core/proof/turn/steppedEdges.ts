@@ -7,11 +7,12 @@ import type { Sense, Switches } from './softMarks.ts';
  *
  * Serves windows that ribs partly cover and marks somewhat narrower than the spot.
  *
- * @returns `null` where the light must be searched: marks so narrow that it may turn between their middles.
+ * @returns `null` where the light must be searched: marks so narrow that it may turn between their middles, or light of neighbours.
  * @source derived: at a lone edge the light is before + gain T(x); it switches where that is the threshold.
  */
 export function steppedSwitches(seen: SeenTrack, lights: SwitchLights, sense: Sense): Switches | null {
   const { risingLight, fallingLight } = lights;
+  if (seen.spill.length > 0) return null;
   const runs = runsOf(seen, lights);
   if (!runs) return null;
   const edges = runs.length;

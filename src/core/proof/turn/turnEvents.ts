@@ -1,8 +1,10 @@
 import { wrapDegrees } from '../../units/index.ts';
+import { SPILL_UNSEEN, type Spill } from '../../head/index.ts';
 import type { Conditions } from './conditions.ts';
+import { markSwitches } from './markSwitches.ts';
 import { softSwitches, type Sense } from './softMarks.ts';
 import { steppedSwitches } from './steppedEdges.ts';
-import type { TurnModel } from './turnModel.ts';
+import type { ChannelModel, ModelNeighbour, TurnModel } from './turnModel.ts';
 
 /**
  * Everything that happens to the word in one turn, from the cut clockwise, whichever way the shaft goes.
@@ -25,8 +27,12 @@ export interface TurnEvents {
 
 /** Room for the events of a model. */
 export function roomForEvents(model: TurnModel): TurnEvents {
-  // A channel crosses its thresholds at most once an edge, up and down being two edges; twice that is room to spare.
-  const most = 2 * model.drawnDeg.length;
+  // A channel crosses its thresholds at most once an edge, up and down being two edges, or passes through a third mark;
+  // edges of neighbours may each switch it there and back.
+  const spilled = model.channels.flatMap(({ neighbours }) =>
+    neighbours.map(({ seen }) => seen.edgesDeg.length),
+  );
+  const most = 4 * model.drawnDeg.length + 4 * spilled.reduce((sum, edges) => sum + edges, 0);
   return {
     angleDeg: new Float64Array(most),
     keyGain: new Float64Array(most),
@@ -42,7 +48,9 @@ export function findEvents(model: TurnModel, conditions: Conditions, sense: Sens
   into.keyAtCut = model.keyAtCut;
   into.count = 0;
   for (let c = 0; c < model.channels.length; c++) {
-    if (!addLoneEdges(model, conditions, sense, c, into)) addSoftMarks(model, conditions, sense, c, into);
+    if (model.channels[c]!.marks) addMarks(model, conditions, sense, c, into);
+    else if (!addLoneEdges(model, conditions, sense, c, into))
+      addSoftMarks(model, conditions, sense, c, into);
   }
   sortEvents(into);
 }
@@ -69,6 +77,7 @@ function addLoneEdges(
   const channel = model.channels[c]!;
   const { seen, firstEdge, firstEvent, keyStep } = channel;
   if (!channel.wholeMarks) return false;
+  if (channel.neighbours.length > 0 && isSpilledOn(channel, conditions, c)) return false;
   const rising = conditions.risingLight[c]!;
   const falling = conditions.fallingLight[c]!;
   const beginAt = seen.spread.edgeAt(sense === 'growing' ? rising : falling);
@@ -108,6 +117,34 @@ function addLoneEdges(
   return true;
 }
 
+/** A part of a neighbour that lends less light than this is left out of many. [-] */
+const PART_UNSEEN = 3e-6;
+
+/** True when neighbours' light would move an edge somewhere in the turn. */
+function isSpilledOn({ neighbours }: ChannelModel, { acrossMm, boreMm }: Conditions, c: number): boolean {
+  const off = Math.hypot(boreMm[0]!, boreMm[1]!);
+  const shareAt = (across: number): number => neighbours.reduce((sum, { share }) => sum + share(across), 0);
+  return shareAt(acrossMm[c]! + off) >= SPILL_UNSEEN || shareAt(acrossMm[c]! - off) >= SPILL_UNSEEN;
+}
+
+/** A neighbour of one build: its edges moved, and its ring wandering under the spot as the bore's offset carries it. */
+function builtSpill(
+  model: TurnModel,
+  conditions: Conditions,
+  { seen, share, firstEdge }: ModelNeighbour,
+  c: number,
+): Spill {
+  const { boreMm, acrossMm } = conditions;
+  const movesMm =
+    firstEdge < 0 ? seen.movesMm : seen.movesMm.map((_, i) => movedMm(model, conditions, firstEdge + i));
+  const widestMoveMm = movesMm.reduce((widest, move) => Math.max(widest, Math.abs(move)), 0);
+  return {
+    seen: { ...seen, movesMm, widestMoveMm },
+    share: (angleDeg) =>
+      share(acrossMm[c]! - boreMm[0]! * Math.cos(angleDeg / DEG) - boreMm[1]! * Math.sin(angleDeg / DEG)),
+  };
+}
+
 /** How far an edge stands sideways of where it is drawn: its own move and the pull of the bore's offset. [mm] */
 function movedMm(model: TurnModel, { edgeMm, boreMm }: Conditions, edge: number): number {
   return edgeMm[edge]! + boreMm[1]! * model.edgeCos[edge]! - boreMm[0]! * model.edgeSin[edge]!;
@@ -125,11 +162,16 @@ function addSoftMarks(
   c: number,
   into: TurnEvents,
 ): void {
-  const { seen, firstEdge, keyStep, litAtCut, angleDeg } = model.channels[c]!;
+  const { seen, firstEdge, keyStep, levelAtCut, angleDeg, neighbours } = model.channels[c]!;
   const movesMm = seen.edgesDeg.map((_, i) => movedMm(model, conditions, firstEdge + i));
   const radiusMm = seen.radiusMm + conditions.acrossMm[c]!;
   const widestMoveMm = movesMm.reduce((widest, move) => Math.max(widest, Math.abs(move)), 0);
-  const built = { ...seen, radiusMm, movesMm, widestMoveMm };
+  const off = Math.hypot(conditions.boreMm[0]!, conditions.boreMm[1]!);
+  const across = conditions.acrossMm[c]!;
+  const spill = neighbours
+    .filter(({ share }) => Math.max(share(across + off), share(across - off)) > PART_UNSEEN)
+    .map((neighbour) => builtSpill(model, conditions, neighbour, c));
+  const built = { ...seen, radiusMm, movesMm, widestMoveMm, spill };
   const lights = { risingLight: conditions.risingLight[c]!, fallingLight: conditions.fallingLight[c]! };
   const turn = steppedSwitches(built, lights, sense) ?? softSwitches(built, lights, sense);
   // The channel looks at the pattern ahead of the head's reference line by its own angle and its misplacement.
@@ -141,10 +183,33 @@ function addSoftMarks(
     }))
     .sort((a, b) => a.at - b.at);
   const litNow = events.length > 0 ? !events[0]!.litAfter : turn.litThroughout;
-  into.keyAtCut += keyStep * (Number(litNow) - Number(litAtCut));
+  into.keyAtCut += keyStep * (Number(litNow) - levelAtCut);
   for (const { at, litAfter } of events) {
     into.angleDeg[into.count] = at;
     into.keyGain[into.count] = litAfter ? keyStep : -keyStep;
+    into.count += 1;
+  }
+}
+
+/** Adds the events of a channel that tells three marks apart. */
+function addMarks(model: TurnModel, conditions: Conditions, sense: Sense, c: number, into: TurnEvents): void {
+  const { marks, firstEdge, keyStep, levelAtCut, angleDeg } = model.channels[c]!;
+  const radiusMm = marks!.radiusMm + conditions.acrossMm[c]!;
+  const movesMm = marks!.edgesDeg.map((_, i) => movedMm(model, conditions, firstEdge + i));
+  const { switches, levelThroughout } = markSwitches(
+    { ...marks!, radiusMm, movesMm },
+    conditions.readers[c]!,
+    sense,
+  );
+  const ahead = angleDeg + (conditions.alongMm[c]! / radiusMm) * DEG;
+  const events = switches
+    .map((change) => ({ ...change, at: model.cutDeg + wrapDegrees(change.atDeg - ahead - model.cutDeg) }))
+    .sort((a, b) => a.at - b.at);
+  const levelNow = events.length > 0 ? events[0]!.before : levelThroughout;
+  into.keyAtCut += keyStep * (levelNow - levelAtCut);
+  for (const { at, before, after } of events) {
+    into.angleDeg[into.count] = at;
+    into.keyGain[into.count] = keyStep * (after - before);
     into.count += 1;
   }
 }
