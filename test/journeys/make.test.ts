@@ -36,6 +36,7 @@ describe('vanewright make', () => {
       expect.arrayContaining([
         'SHA256SUMS',
         'build-sheet.html',
+        'bundle.zip',
         'code.csv',
         'code.json',
         'coupon/coupon.stl',
@@ -43,6 +44,8 @@ describe('vanewright make', () => {
         'disc.dxf',
         'disc.stl',
         'disc.svg',
+        'how-it-works.html',
+        'masses.csv',
         'parts.csv',
         'prints/housing-base.stl',
         'prints/prints.3mf',

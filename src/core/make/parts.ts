@@ -1,14 +1,24 @@
 import { codeCsv, codeJson } from '../codes/index.ts';
 import type { Problem } from '../error/index.ts';
+import type { HeadPlan } from '../head/index.ts';
+import type { Instrument } from '../instrument/index.ts';
 import { csvText } from '../report/index.ts';
-import { partsList, programFor } from '../program/index.ts';
+import {
+  netlist,
+  netlistText,
+  partsList,
+  programFiles,
+  programProblems,
+  schematicPicture,
+} from '../program/index.ts';
+import { bundlePapers, bundleZip } from './bundle/bundleFiles.ts';
 import { couponParts } from './coupon/couponParts.ts';
 import { discFiles } from './discFiles.ts';
 import type { MadeFile } from './madeFile.ts';
 import { assertReadBack } from './readBack/readBack.ts';
 import { buildSheet, type ProvedParts } from './sheet/sheet.ts';
 import { solidFiles } from './solidFiles.ts';
-import { solidParts } from './solidParts.ts';
+import { solidParts, type SolidParts } from './solidParts.ts';
 
 /** What making one part gave. */
 export interface Made {
@@ -17,7 +27,25 @@ export interface Made {
   readonly leftOut: readonly Problem[];
 }
 
-type Maker = (parts: ProvedParts) => MadeFile[] | Promise<Made>;
+/** A design on its way to files. */
+interface Job extends ProvedParts {
+  /** Printed parts beside the disc, worked out once. */
+  printed(): Promise<SolidParts>;
+  /** Files of the parts before this one. */
+  readonly before: readonly MadeFile[];
+}
+
+type Maker = (job: Job) => MadeFile[] | Promise<Made>;
+
+/** The program's files, or why there is none: a code in colours is read by no program of ours yet. */
+async function programMade(instrument: Instrument, head: HeadPlan): Promise<Made> {
+  const problems = programProblems(instrument, head);
+  if (problems.length > 0 && problems.every(({ code }) => code === 'program/three-levels')) {
+    return { files: [], leftOut: problems };
+  }
+  const files = programFiles(instrument, head);
+  return { files: files.map(({ path, content }) => ({ path: `program/${path}`, content })), leftOut: [] };
+}
 
 /** How each part of a build becomes files; the order is that of the job. */
 const makers = {
@@ -35,16 +63,16 @@ const makers = {
       { path: 'code.json', content: codeJson(disc.code) },
     ];
   },
-  prints: async ({ instrument, disc, head }) => {
-    const printed = await solidParts(instrument, disc, head);
+  prints: async ({ instrument, printed: printedParts }) => {
+    const printed = await printedParts();
     const title = `${instrument.name}: printed parts`;
     return { files: solidFiles('prints', title, printed, instrument.parts.bedMm), leftOut: printed.problems };
   },
-  program: ({ instrument, head }) => {
-    const { fileName, source } = programFor(instrument, head);
-    // The usual editor of such programs opens a file only from a folder of the same name.
-    return [{ path: `program/${fileName.replace(/[.]ino$/, '')}/${fileName}`, content: source }];
-  },
+  program: ({ instrument, head }) => programMade(instrument, head),
+  wiring: ({ instrument, head }) => [
+    { path: 'wiring/schematic.svg', content: `${schematicPicture(instrument, head).html}\n` },
+    { path: 'wiring/netlist.txt', content: netlistText(netlist(instrument, head)) },
+  ],
   parts: ({ instrument, head }) => {
     const rows = partsList(instrument, head).map(({ quantity, part, value, note }) => [
       String(quantity),
@@ -56,6 +84,10 @@ const makers = {
   },
   proof: ({ proof }) => [{ path: 'proof.json', content: `${JSON.stringify(proof, null, 2)}\n` }],
   sheet: (parts) => [{ path: 'build-sheet.html', content: buildSheet(parts) }],
+  bundle: async ({ instrument, head, printed, before }) => {
+    const papers = bundlePapers({ instrument, head }, (await printed()).solids);
+    return { files: [...papers, bundleZip([...before, ...papers])], leftOut: [] };
+  },
 } satisfies Record<string, Maker>;
 
 /** Name of a part that `make` can write. */
@@ -67,13 +99,17 @@ export const partNames = Object.keys(makers) as readonly MakePart[];
 /**
  * Files of the wanted parts of one proved design; equal designs give equal bytes.
  *
+ * The bundle comes last and holds the files of all parts made with it.
+ *
  * @throws `make/file-disagrees` when a file of the disc, read back, does not show its code; the program step's problems
  * when the board cannot run this head.
  */
 export async function makeParts(parts: ProvedParts, wanted: readonly MakePart[]): Promise<Made> {
   const made: Made[] = [];
+  let printing: Promise<SolidParts> | null = null;
+  const printed = () => (printing ??= solidParts(parts.instrument, parts.disc, parts.head));
   for (const part of wanted) {
-    const result = await makers[part](parts);
+    const result = await makers[part]({ ...parts, printed, before: made.flatMap(({ files }) => files) });
     made.push(Array.isArray(result) ? { files: result, leftOut: [] } : (result as Made));
   }
   return { files: made.flatMap(({ files }) => files), leftOut: made.flatMap(({ leftOut }) => leftOut) };

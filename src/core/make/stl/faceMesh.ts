@@ -2,7 +2,7 @@ import { rowCount, type PolarGrid, type Sheet } from '../../disc/index.ts';
 import { BrokenPromise } from '../../error/index.ts';
 import type { Degrees } from '../../units/index.ts';
 import { circlesOf, type Circle, type Lie } from './circles.ts';
-import { placesOf } from './places.ts';
+import { placesOf, type SideKind } from './places.ts';
 
 /** The face of a flat part: triangles turning against the clock, and its border with what is higher on the left. */
 export interface FaceMesh {
@@ -19,9 +19,6 @@ export interface FaceMesh {
   /** Two heights a side: lower on its right, higher on its left. n = border */
   readonly steps: readonly number[];
 }
-
-/** Which way a side of the border lies, as far as it matters for moving it. */
-export type SideKind = 'inner-arc' | 'outer-arc' | 'starting-line' | 'ending-line';
 
 /** Vertices in order along one side of a strip. */
 interface Rail {

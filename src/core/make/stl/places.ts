@@ -1,6 +1,8 @@
 import type { Sheet } from '../../disc/index.ts';
 import type { Circle } from './circles.ts';
-import type { SideKind } from './faceMesh.ts';
+
+/** Which way a side of the border lies, as far as it matters for moving it. */
+export type SideKind = 'inner-arc' | 'outer-arc' | 'starting-line' | 'ending-line';
 
 /** Sides of a border and what each of them is. */
 interface Sides {
