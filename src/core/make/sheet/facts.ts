@@ -1,5 +1,6 @@
 import type { DiscSpec } from '../../disc/index.ts';
 import type { HeadPlan } from '../../head/index.ts';
+import type { PowerPlan } from '../../program/index.ts';
 import type { Proof, Share } from '../../proof/index.ts';
 import { showDegrees, showMm, showNumber } from '../../units/index.ts';
 
@@ -77,5 +78,21 @@ export function proofFacts({ exactTurn, builds }: Proof): Fact[] {
       'Largest error of a build',
       `half within ${showDegrees(p50)}, 95 of 100 within ${showDegrees(p95)}, worst ${showDegrees(worst)}`,
     ],
+  ];
+}
+
+/** What it draws, how long a battery lasts, and what a plan of sleep makes unknowable. */
+export function powerFacts(plan: PowerPlan): Fact[] {
+  const ma = (current: number): string => `${showNumber(current, current < 1 ? 3 : 1)} mA`;
+  const shares = plan.shares.map(({ what, averageMa }): Fact => [what, ma(averageMa)]);
+  return [
+    ...shares,
+    ['All together, on average', ma(plan.averageMa)],
+    ...(plan.batteryDays === null
+      ? []
+      : [['The battery alone lasts', `${showNumber(plan.batteryDays, 1)} days`] as const]),
+    ...(plan.panelW === null ? [] : [['Solar panel, at least', `${showNumber(plan.panelW, 2)} W`] as const]),
+    ...plan.unknowable.map((words): Fact => ['Cannot be known with this plan', words]),
+    ...plan.notes.map((words): Fact => ['Note', words]),
   ];
 }

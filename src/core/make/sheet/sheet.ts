@@ -1,15 +1,15 @@
 import type { DiscPlan } from '../../disc/index.ts';
 import type { HeadPlan } from '../../head/index.ts';
 import type { Instrument } from '../../instrument/index.ts';
-import { partsList, wiringPlan, type PartRow } from '../../program/index.ts';
-import type { Proof } from '../../proof/index.ts';
+import { partsList, powerPlan, schematicPicture, wiringPlan, type PartRow } from '../../program/index.ts';
+import { isSettled, type Proof } from '../../proof/index.ts';
 import { element, joined, table, type Markup } from '../../report/index.ts';
 import { CAUTIONS_DEFER, cautionsFor, type Caution } from '../cautions.ts';
 import { discPicture } from '../pictures/discPicture.ts';
 import { dividerPicture } from '../pictures/dividerPicture.ts';
 import { signalPicture } from '../pictures/signalPicture.ts';
 import { wordMap } from '../pictures/wordMap.ts';
-import { discFacts, proofFacts, signalFacts, type Fact } from './facts.ts';
+import { discFacts, powerFacts, proofFacts, signalFacts, type Fact } from './facts.ts';
 import { buildSteps } from './steps.ts';
 import { sheetStyle } from './style.ts';
 
@@ -25,7 +25,7 @@ function section(title: string, ...children: readonly Markup[]): Markup {
   return element('section', {}, element('h2', {}, title), ...children);
 }
 
-function figure(drawing: Markup, caption: string, size: 'wide' | 'small' = 'wide'): Markup {
+function figure(drawing: Markup, caption: string, size: 'wide' | 'small' | 'tall' = 'wide'): Markup {
   return element('figure', { class: size }, drawing, element('figcaption', {}, caption));
 }
 
@@ -63,9 +63,12 @@ function wiringTable(instrument: Instrument, head: HeadPlan): Markup {
   );
 }
 
-function verdict(proof: Proof): Markup {
-  const words =
-    proof.verdict === 'yes' ? 'Yes, this design will read right.' : 'No, this design will not read right.';
+function verdict(proof: Proof, need: Instrument['need']): Markup {
+  const isSure = isSettled(proof.builds.yield, need.wantedYield);
+  const yes = isSure
+    ? 'Yes, this design will read right.'
+    : 'Yes as far as it goes; more virtual builds would make it sure.';
+  const words = proof.verdict === 'yes' ? yes : 'No, this design will not read right.';
   return element('p', { class: 'verdict' }, `${words} ${proof.reasons.join(' ')}`);
 }
 
@@ -74,7 +77,7 @@ function body({ instrument, head, proof }: ProvedParts): Markup {
   return joined([
     element('h1', {}, `Build sheet: ${instrument.name}`),
     element('p', { class: 'faint' }, instrument.site.place),
-    verdict(proof),
+    verdict(proof, instrument.need),
     section(
       'Before you begin',
       element('div', { class: 'cautions' }, ...cautionsFor(instrument).map(cautionBox)),
@@ -92,6 +95,10 @@ function body({ instrument, head, proof }: ProvedParts): Markup {
     section('Parts', partsTable(partsList(instrument, head))),
     section(
       'Wiring',
+      figure(
+        schematicPicture(instrument, head),
+        'The whole circuit; wiring/schematic.svg is the same picture.',
+      ),
       figure(dividerPicture(instrument, head), 'Every channel is wired like this one.', 'small'),
       wiringTable(instrument, head),
     ),
@@ -104,6 +111,7 @@ function body({ instrument, head, proof }: ProvedParts): Markup {
       figure(signalPicture(head), 'Counts of each channel over one turn, with its two thresholds.'),
       facts(signalFacts(head)),
     ),
+    section('Power', facts(powerFacts(powerPlan(instrument, head)))),
     section('What the proof says', facts(proofFacts(proof))),
   ]);
 }
