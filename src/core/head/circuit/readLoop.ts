@@ -24,14 +24,15 @@ export interface ReadLoop {
  * Conversions that one reading of a channel takes; the first of two is thrown away.
  *
  * A sensor weaker than the converter likes cannot charge its input at once, and behind a multiplexer the wire still
- * holds the voltage of the channel before.
+ * holds the voltage of the channel before; with pulsed lights the input still holds that of the channel read before.
  */
 export function readsEach({
   circuit,
   sourceOhm,
   board,
 }: Pick<ReadLoop, 'circuit' | 'sourceOhm' | 'board'>): 1 | 2 {
-  return circuit.input === 'multiplexer' || sourceOhm > board.maxSourceOhm ? 2 : 1;
+  const isShared = circuit.input === 'multiplexer' || circuit.emitters === 'pulsed';
+  return isShared || sourceOhm > board.maxSourceOhm ? 2 : 1;
 }
 
 /** How long the sensors need after the lights have been switched on or off. [us] */
