@@ -1,3 +1,14 @@
 export type { StopSign } from './stop.ts';
 export type { InstrumentFiles } from './instrumentFiles.ts';
 export type { OutputFile, OutputFolder, Written } from './outputFolder.ts';
+export type { Clock } from './clock.ts';
+export type { LineSource, SourceBytes } from './lineSource.ts';
+export type { RawDamage, RawLog } from './rawLog.ts';
+export type {
+  SampleStore,
+  SampleWindow,
+  StationSpan,
+  StoreBatch,
+  StoredLedgerRow,
+  StoreProgress,
+} from './sampleStore.ts';

@@ -63,3 +63,4 @@ export {
   type SegmentSpan,
 } from './time/placeSegments.ts';
 export { ZoneClock, type ZonedInstant } from './time/zoneClock.ts';
+export { allFollow, requireStorable, sifted, type KnownSample, type Sifted } from './samples/clash.ts';

@@ -1,0 +1,1 @@
+export { memorySampleStore } from './memorySampleStore.ts';

@@ -1,0 +1,1 @@
+export { fileRawLog, type FileRawLogOptions } from './fileRawLog.ts';

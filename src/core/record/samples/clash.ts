@@ -1,0 +1,101 @@
+import { VanewrightError } from '../../error/index.ts';
+import type { LedgerRow } from '../ledger/ledger.ts';
+import type { Sample } from './sample.ts';
+
+/** What a store knows of a sample that it has already. */
+export interface KnownSample {
+  readonly headingDeg: number | null;
+  readonly speedMPerS: number | null;
+}
+
+/** Samples that are new, and ledger rows for those that are not. */
+export interface Sifted {
+  readonly fresh: readonly Sample[];
+  readonly rows: readonly LedgerRow[];
+}
+
+/** Values that a store keeps to single precision count as equal. [deg], [m/s] */
+const EQUAL_WITHIN = 1e-4;
+
+function isEqual(a: number | null, b: number | null): boolean {
+  return a === b || (a !== null && b !== null && Math.abs(a - b) <= EQUAL_WITHIN);
+}
+
+/**
+ * Parts new samples from those of an instant that the station has already: the first one stays.
+ *
+ * @param samples - In the order in which they came.
+ * @param known - What the store has of that station and instant [ms UTC], or `undefined`.
+ * @check src/core/record/samples/clash.test.ts
+ */
+export function sifted(
+  samples: readonly Sample[],
+  known: (station: string, atMs: number) => KnownSample | undefined,
+): Sifted {
+  const fresh: Sample[] = [];
+  const rows: LedgerRow[] = [];
+  const seen = new Map<string, Map<number, Sample>>();
+  for (const sample of samples) {
+    const { station, atMs, stream, line } = sample;
+    const ofStation = seen.get(station) ?? new Map<number, Sample>();
+    seen.set(station, ofStation);
+    const before = ofStation.get(atMs) ?? known(station, atMs);
+    if (before === undefined) {
+      ofStation.set(atMs, sample);
+      fresh.push(sample);
+      continue;
+    }
+    const isSame =
+      isEqual(before.headingDeg, sample.headingDeg) && isEqual(before.speedMPerS, sample.speedMPerS);
+    const got = `${new Date(atMs).toISOString()} ${sample.headingDeg ?? '?'} deg ${sample.speedMPerS ?? '?'} m/s`;
+    rows.push({
+      stream,
+      reason: isSame ? 'duplicate' : 'conflict',
+      fromLine: line,
+      toLine: line,
+      count: 1,
+      got,
+    });
+  }
+  return { fresh, rows };
+}
+
+/** Whether samples follow each other and everything a store has, so that none can clash. [ms UTC] */
+export function allFollow(samples: readonly Sample[], lastMs: ReadonlyMap<string, number>): boolean {
+  const last = new Map(lastMs);
+  for (const { station, atMs } of samples) {
+    if (atMs <= (last.get(station) ?? -Infinity)) return false;
+    last.set(station, atMs);
+  }
+  return true;
+}
+
+/** The first sample that no store can hold, or `null`: a number that is none, or a fraction of a millisecond. */
+function badSample(samples: readonly Sample[]): Sample | null {
+  const isBad = (value: number | null): boolean => value !== null && !Number.isFinite(value);
+  return (
+    samples.find(
+      ({ atMs, withinMs, headingDeg, speedMPerS, gustMPerS, halfWidthDeg, flags }) =>
+        !Number.isSafeInteger(atMs) ||
+        [withinMs, headingDeg, speedMPerS, gustMPerS, halfWidthDeg, flags].some(isBad),
+    ) ?? null
+  );
+}
+
+/**
+ * Refuses samples that no store can hold, before anything is stored.
+ *
+ * @throws `store/bad-sample` at the first of them.
+ */
+export function requireStorable(samples: readonly Sample[]): void {
+  const bad = badSample(samples);
+  if (!bad) return;
+  throw new VanewrightError({
+    code: 'store/bad-sample',
+    what: 'A sample holds a number that is none; nothing of its batch was stored.',
+    where: `${bad.station}, line ${bad.line}`,
+    got: JSON.stringify({ atMs: bad.atMs, headingDeg: bad.headingDeg, speedMPerS: bad.speedMPerS }),
+    allowed: 'an instant in whole milliseconds, and numbers or nothing',
+    fix: 'Read the raw log again with this version of vanewright.',
+  });
+}

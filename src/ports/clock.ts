@@ -1,0 +1,5 @@
+/** The clock of this machine. */
+export interface Clock {
+  /** [ms UTC] */
+  nowMs(): number;
+}
