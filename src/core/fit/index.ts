@@ -24,3 +24,29 @@ export { causePicture } from './pictures/causePicture.ts';
 export { signalsPicture } from './pictures/signals.ts';
 export { widthDial } from './pictures/widthDial.ts';
 export { wordStrip } from './pictures/wordStrip.ts';
+export { bounceOf, edgeGaps, type Bounce } from './cups/bounce.ts';
+export { carRun, type CarRun } from './cups/carRun.ts';
+export { clockOffset, type ClockOffset, type EvenSeries } from './cups/alignClocks.ts';
+export { legsOf, trackFromPositions, type Leg, type TrackPoint } from './cups/legs.ts';
+export { pulsesPerTurn, type PulsesPerTurn } from './cups/pulsesPerTurn.ts';
+export {
+  blocksOf,
+  fittedCups,
+  type Block,
+  type FittedCups,
+  type TimedValue,
+} from './cups/referenceSeries.ts';
+export { residualPlot } from './cups/residualPlot.ts';
+export type { Place } from './north/place.ts';
+export { setNorth, type NorthAdvice, type NorthEntry } from './north/setNorth.ts';
+export {
+  compassBearing,
+  declinationAt,
+  knownBearing,
+  landmarkBearing,
+  sunBearing,
+  type Declination,
+  type TrueBearing,
+} from './north/trueBearing.ts';
+export { releaseTest, type ReleaseTest, type TimedHeading } from './release/releaseTest.ts';
+export { spinDown, type SpinDown } from './release/spinDown.ts';

@@ -6,12 +6,15 @@ import { wordStrip } from '../pictures/wordStrip.ts';
 import type { Certificate } from './certificate.ts';
 
 const STYLE = `
-@page { size: A4; margin: 12mm }
-body { font: 12px/1.35 ${look.font}; color: ${look.ink}; background: ${look.light}; max-width: 190mm; margin: 0 auto; padding: 8px }
-h1 { font-size: 20px; margin: 0 } h2 { font-size: 14px; margin: 10px 0 4px }
-.verdict { font-size: 15px; font-weight: bold; border-left: 4px solid ${look.accent}; padding-left: 8px }
-table { border-collapse: collapse; width: 100% } th, td { text-align: left; vertical-align: top; border-bottom: 1px solid ${look.line}; padding: 2px 6px 2px 0 }
-.pictures { display: flex; flex-wrap: wrap; gap: 8px } .pictures figure { margin: 0; flex: 1 1 300px } .pictures svg { width: 100%; height: auto }
+@page { size: A4; margin: 10mm }
+body { font: 12px/1.3 ${look.font}; color: ${look.ink}; background: ${look.light}; max-width: 190mm; margin: 0 auto; padding: 8px }
+h1 { font-size: 19px; margin: 0 } h2 { font-size: 13px; margin: 8px 0 2px } p { margin: 3px 0 }
+.verdict { font-size: 14px; font-weight: bold; border-left: 4px solid ${look.accent}; padding-left: 8px }
+table { border-collapse: collapse; width: 100% } th, td { text-align: left; vertical-align: top; border-bottom: 1px solid ${look.line}; padding: 1px 6px 1px 0 }
+.pictures { display: grid; grid-template-columns: 1fr 2fr; gap: 6px; align-items: start } .pictures figure { margin: 0 } .pictures svg { width: 100%; height: auto; display: block }
+.pictures figure:first-child:nth-last-child(3) { grid-row: span 2 } .pictures figure:only-child { grid-column: span 2 }
+@media (max-width: 600px) { .pictures { display: block } }
+@media print { body { font-size: 8.4px; padding: 0; background: none } h1 { font-size: 14px } h2 { font-size: 10px } .verdict { font-size: 11px } .pictures { grid-template-columns: 1fr 2.6fr } .pictures svg { max-height: 62mm } }
 `;
 
 const passText = (passes: boolean | null): string => (passes === null ? '' : passes ? 'pass' : 'FAIL');
