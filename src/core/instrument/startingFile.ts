@@ -1,8 +1,18 @@
+import { sectorAdvice } from '../codes/index.ts';
 import { throwIfAny } from '../error/index.ts';
 import { problemAt } from './problems/fieldProblem.ts';
 import { issueProblems } from './problems/issueProblems.ts';
 import { instrumentSchema } from './schema/instrumentSchema.ts';
 import { pathText } from './yaml/places.ts';
+
+/** Positions of the first vane. [-] */
+const POSITIONS = 32;
+
+/** Which wind roses the positions fill evenly, and what must stand on north for that. */
+function roseNote(): string {
+  const fair = sectorAdvice(POSITIONS).filter(({ north }) => north === 'edge');
+  return `Roses of ${fair.map(({ sectors }) => sectors).join(', ')} sectors fill evenly while the boundary of two positions stands on north, as it does at 0.`;
+}
 
 /**
  * A commented instrument file to begin from: a five-track printed vane of 32 positions that proves clean.
@@ -23,7 +33,7 @@ export function startingFile(name: string): string {
 name: ${JSON.stringify(name)}
 
 need:
-  positions: 32 # equal steps of a turn; 32 steps are 11.25 degrees each
+  positions: ${POSITIONS} # equal steps of a turn; 32 steps are 11.25 degrees each
   accuracyDeg: 10 # largest error you accept, the half step of 5.6 degrees included
   turnRateDegPerS: 60 # fastest turn at which every position must still be read
   wantedYield: 0.95 # 95 builds in 100 must meet the need
@@ -70,6 +80,7 @@ cups: null
 site:
   place: not stated
   mastHeightM: 3
+  # ${roseNote()}
   northOffsetDeg: 0 # heading shown when the index mark is at the head's reference line
 `;
 }

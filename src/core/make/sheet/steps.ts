@@ -1,3 +1,5 @@
+import { sectorAdvice, type CodeTable } from '../../codes/index.ts';
+import type { DiscPlan } from '../../disc/index.ts';
 import type { HeadPlan } from '../../head/index.ts';
 import type { Instrument } from '../../instrument/index.ts';
 import { showDegrees, showMm, showNumber } from '../../units/index.ts';
@@ -11,12 +13,22 @@ function makeDisc({ disc }: Instrument): string {
   return `Print disc.svg on film at 100 %, never "fit to page", and lay two films over each other if the black is not opaque. ${measure}`;
 }
 
-function northStep({ site, head }: Instrument): string {
+/** What must stand on north for a wind rose that the positions fill evenly. */
+function roseNote({ positions }: CodeTable): string {
+  const fair = sectorAdvice(positions).filter(({ isFair }) => isFair);
+  const rose = fair.find(({ sectors }) => sectors === 16) ?? fair.at(-1);
+  if (!rose)
+    return 'No usual wind rose is filled evenly by these positions: share each among the sectors it overlaps.';
+  return `For a wind rose of ${rose.sectors} sectors: ${rose.advice.charAt(0).toLowerCase()}${rose.advice.slice(1)}`;
+}
+
+function northStep({ site, head }: Instrument, disc: DiscPlan): string {
   const face = head.patternedFace === 'up' ? 'up, towards the vane' : 'down, away from the vane';
   return (
     `Mount the disc with its patterned face ${face}. Point the vane where the index notch stands at the sensors: the program then ` +
     `takes the heading for ${showDegrees(site.northOffsetDeg)} plus or minus half a step. Turn the mast until that is so, or set ` +
-    'site.northOffsetDeg to what it really is and make the program again.'
+    'site.northOffsetDeg to what it really is and make the program again. ' +
+    roseNote(disc.code)
   );
 }
 
@@ -42,6 +54,6 @@ export function buildSteps(instrument: Instrument, head: HeadPlan): string[] {
           `Write down the lit and the dark counts of each channel. In the program set its place in LOW_COUNTS to the middle of the two less ${showNumber(half, 0)}, and in HIGH_COUNTS to the middle plus ${showNumber(half, 0)}: between the two nothing changes, so that noise cannot make it chatter.`,
         ]
       : []),
-    northStep(instrument),
+    northStep(instrument, disc),
   ];
 }
