@@ -26,6 +26,19 @@ export type DiscForm =
 /** Whether a surface counts as window (light) or land (dark). */
 export type Brightness = 'light' | 'dark';
 
+/** What joins the disc to its shaft besides its bore: a printed part on its plain face. */
+export type HubSpec =
+  | { readonly kind: 'plain' }
+  /** A split ring that a screw closes on the shaft. */
+  | { readonly kind: 'clamp'; readonly heightMm: number; readonly screwMm: number }
+  /** A seat for a bearing on which the disc turns; `clearanceMm` is added to the bearing's diameter. */
+  | {
+      readonly kind: 'bearing-seat';
+      readonly bearingDiameterMm: number;
+      readonly bearingWidthMm: number;
+      readonly clearanceMm: number;
+    };
+
 /** The same code unrolled along a straight line, for gates and floats. */
 export interface StripSpec {
   /** Travel that runs once through all positions. [mm] */
@@ -79,6 +92,8 @@ export interface DiscSpec {
   readonly bore: Bore;
   /** Solid round the bore; the innermost track begins here. [mm] */
   readonly hubDiameterMm: number;
+  /** Printed hub; plain, so none, where left out. */
+  readonly hub?: HubSpec;
   readonly thicknessMm: number;
   /** Ring of material between two tracks; 0 for none. [mm] */
   readonly webMm: number;

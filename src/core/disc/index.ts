@@ -7,6 +7,7 @@ export type {
   DiscForm,
   DiscSpec,
   Drawn,
+  HubSpec,
   Process,
   RingSector,
   StripSpec,

@@ -32,6 +32,7 @@ describe('the smallest instrument file', () => {
         codeOptions: {},
         diameterMm: 84,
         bore: { shape: 'round', diameterMm: 5 },
+        hub: { kind: 'plain' },
         hubDiameterMm: 29.4, // 0.35 × 84
         thicknessMm: 2,
         webMm: 1.2, // 1.5 × 0.8

@@ -2,6 +2,7 @@ import type { DiscPlan } from '../disc/index.ts';
 import type { Problem } from '../error/index.ts';
 import type { HeadPlan } from '../head/index.ts';
 import type { Instrument } from '../instrument/index.ts';
+import { hubParts } from './hub/hubPart.ts';
 import { headParts } from './headParts/headParts.ts';
 import { bedProblems, drawingOf, type NamedSvg } from './solids/madePart.ts';
 import { printSetting } from './solids/print.ts';
@@ -43,6 +44,7 @@ export function solidParts(instrument: Instrument, disc: DiscPlan, head: HeadPla
   return withShapes((kit) => {
     const ofHead = headParts(kit, head, print, choices);
     const build = { bore: disc.spec.bore, print };
+    const ofDisc = hubParts(kit, disc.spec, print);
     const ofVane = choices.vane
       ? vaneParts(
           kit,
@@ -52,13 +54,14 @@ export function solidParts(instrument: Instrument, disc: DiscPlan, head: HeadPla
       : { parts: [], problems: [] };
     const ofCups = instrument.cups ? cupParts(kit, choices.cups, build) : { parts: [], problems: [] };
     const turning = [...ofVane.parts, ...ofCups.parts];
-    const parts = [...ofHead.parts, ...turning];
+    const parts = [...ofHead.parts, ...ofDisc.parts, ...turning];
     return {
       solids: parts.map(({ solid }) => solid),
       drawings: parts.map(drawingOf),
       sheets: ofHead.sheets,
       problems: [
         ...ofHead.problems,
+        ...ofDisc.problems,
         ...ofVane.problems,
         ...ofCups.problems,
         ...bedProblems(ofHead.parts, print, 'make disc.diameterMm smaller'),

@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { familyNames, OWN_WORDS } from '../../codes/index.ts';
 import { defaultRules } from './derivedDefaults.ts';
 import { codeOptionsSchema } from './codeOptions.ts';
-import { formSchema, stripSchema } from './discForm.ts';
+import { formSchema, hubSchema, stripSchema } from './discForm.ts';
 import { choice, derived, line, measure, nullable, oneOf } from './field.ts';
 import { processSchema } from './process.ts';
 
@@ -53,6 +53,7 @@ export const discSchema = z
       measure('mm', 1, 590, { meaning: 'Solid round the bore; the innermost track begins here.' }),
       defaultRules.hub,
     ),
+    hub: hubSchema.prefault({ kind: 'plain' }),
     thicknessMm: derived(
       measure('mm', 0.05, 20, { meaning: 'Thickness of the disc.' }),
       defaultRules.thickness,

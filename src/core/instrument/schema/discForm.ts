@@ -45,6 +45,26 @@ export const formSchema = z
   ])
   .meta({ description: 'What the disc is made as.' });
 
+/** What joins the disc to its shaft besides its bore. */
+export const hubSchema = z
+  .discriminatedUnion('kind', [
+    z.strictObject({ kind: z.literal('plain').meta({ description: 'The bore alone.' }) }),
+    z.strictObject({
+      kind: z.literal('clamp').meta({ description: 'A printed split ring that a screw closes on the shaft.' }),
+      heightMm: measure('mm', 5, 40, { meaning: 'Height of the ring.' }).default(10),
+      screwMm: measure('mm', 1.6, 6, { meaning: 'Thread of the screw that closes it.' }).default(3),
+    }),
+    z.strictObject({
+      kind: z.literal('bearing-seat').meta({ description: 'A printed seat for a bearing on which the disc turns.' }),
+      bearingDiameterMm: measure('mm', 4, 60, { meaning: 'Outer diameter of the bearing.', example: 16 }),
+      bearingWidthMm: measure('mm', 1, 20, { meaning: 'Width of the bearing.', example: 5 }),
+      clearanceMm: measure('mm', -0.2, 0.5, {
+        meaning: 'Added to the diameter of the bearing; below 0 for a press fit.',
+      }).default(0.1),
+    }),
+  ])
+  .meta({ description: 'What joins the disc to its shaft besides its bore: a printed part glued to its plain face.' });
+
 /** The code unrolled along a line. */
 export const stripSchema = z
   .strictObject({
