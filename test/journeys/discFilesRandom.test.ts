@@ -21,10 +21,12 @@ const noneOr = (length: fc.Arbitrary<number>) => fc.oneof(fc.constant(0), length
 
 const anySpec: fc.Arbitrary<DiscSpec> = fc.record({
   code: fc.constantFrom('reflected-gray', 'natural-binary'),
+  codeFile: fc.constant(null),
   codeOptions: fc.constant({}),
   diameterMm: mm(60, 160),
   bore: fc.oneof(
     mm(2, 8).map((diameterMm) => ({ shape: 'round' as const, diameterMm })),
+    mm(2, 8).map((diameterMm) => ({ shape: 'hex' as const, diameterMm })),
     mm(3, 8).map((diameterMm) => ({ shape: 'd' as const, diameterMm, acrossFlatMm: 0.9 * diameterMm })),
   ),
   hubDiameterMm: mm(8, 50),
@@ -52,6 +54,9 @@ function planOrRefusal(spec: DiscSpec, positions: number): DiscPlan | null {
   }
 }
 
+/** From the axis to the farthest place of the bore: a corner of a hexagon lies 1/√3 of its flats out. [mm] */
+const boreRadiusMm = ({ bore }: DiscSpec) => bore.diameterMm / (bore.shape === 'hex' ? Math.sqrt(3) : 2);
+
 /** Just inside an edge: past the rounding of the file. [mm] */
 const PAST_MM = 0.001;
 
@@ -69,7 +74,7 @@ function tooNarrow(spec: DiscSpec, tracks: number, looks: Looks): string[] {
     }
   }
   for (let angle = 0.05; angle < 360; angle += 3.7) {
-    const runs = runsOutward(looks, angle, spec.bore.diameterMm / 2 + PAST_MM, spec.diameterMm / 2 - PAST_MM);
+    const runs = runsOutward(looks, angle, boreRadiusMm(spec) + PAST_MM, spec.diameterMm / 2 - PAST_MM);
     for (const [i, { isMaterial, from, to }] of runs.entries()) {
       if (!isMaterial && i === runs.length - 1) continue; // open to the outside
       if (to - from < (isMaterial ? minWebMm : minWindowMm) - 3 * PAST_MM)
@@ -95,7 +100,7 @@ describe('any disc asked for', () => {
         expect(misreadings(spec, positions, 0.001, looks).wrong).toEqual([]);
         expect(tooNarrow(spec, wordOf(spec.code, positions, 0).length, looks)).toEqual([]);
         if (spec.process.kind === 'film') return;
-        expect(pieceCount(looks, spec.bore.diameterMm / 2, spec.diameterMm / 2, 0.3)).toBe(1);
+        expect(pieceCount(looks, boreRadiusMm(spec), spec.diameterMm / 2, 0.3)).toBe(1);
       }),
       { seed: 20250611, numRuns: 60 },
     );

@@ -3,6 +3,7 @@ import { processDefaults, type DiscSpec } from '../../src/core/disc/index.ts';
 /** An 80 mm disc to be printed for an invented vane on a boathouse jetty. */
 export const jettyDisc: DiscSpec = {
   code: 'reflected-gray',
+  codeFile: null,
   codeOptions: {},
   diameterMm: 80,
   bore: { shape: 'd', diameterMm: 5, acrossFlatMm: 4.5 },
