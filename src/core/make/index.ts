@@ -11,7 +11,6 @@ export { faultSvg, type ShownFault } from './svg/faultSvg.ts';
 export { discSolids } from './stl/discSolids.ts';
 export { formPictures, type FormPicture } from './pictures/formPictures.ts';
 export { discPicture } from './pictures/discPicture.ts';
-export { dividerPicture } from './pictures/dividerPicture.ts';
 export { signalPicture } from './pictures/signalPicture.ts';
 export { wordMap } from './pictures/wordMap.ts';
 export { buildSheet, type ProvedParts } from './sheet/sheet.ts';

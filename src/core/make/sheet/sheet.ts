@@ -6,7 +6,6 @@ import { isSettled, type Proof } from '../../proof/index.ts';
 import { element, joined, table, type Markup } from '../../report/index.ts';
 import { CAUTIONS_DEFER, cautionsFor, type Caution } from '../cautions.ts';
 import { discPicture } from '../pictures/discPicture.ts';
-import { dividerPicture } from '../pictures/dividerPicture.ts';
 import { signalPicture } from '../pictures/signalPicture.ts';
 import { wordMap } from '../pictures/wordMap.ts';
 import { discFacts, powerFacts, proofFacts, signalFacts, type Fact } from './facts.ts';
@@ -25,7 +24,7 @@ function section(title: string, ...children: readonly Markup[]): Markup {
   return element('section', {}, element('h2', {}, title), ...children);
 }
 
-function figure(drawing: Markup, caption: string, size: 'wide' | 'small' | 'tall' = 'wide'): Markup {
+function figure(drawing: Markup, caption: string, size: 'wide' | 'tall' = 'wide'): Markup {
   return element('figure', { class: size }, drawing, element('figcaption', {}, caption));
 }
 
@@ -99,7 +98,6 @@ function body({ instrument, head, proof }: ProvedParts): Markup {
         schematicPicture(instrument, head),
         'The whole circuit; wiring/schematic.svg is the same picture.',
       ),
-      figure(dividerPicture(instrument, head), 'Every channel is wired like this one.', 'small'),
       wiringTable(instrument, head),
     ),
     section(

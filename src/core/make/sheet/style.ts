@@ -19,7 +19,6 @@ th, td { text-align: left; vertical-align: top; padding: .35rem .9rem .35rem 0; 
 figure { margin: 1rem 0; }
 figure svg { width: 100%; height: auto; max-height: 34rem; display: block; }
 figcaption { color: var(--faint); font-size: .92rem; margin-top: .3rem; }
-.small svg { max-width: 22rem; }
 .tall svg { max-height: none; }
 .cautions { display: grid; grid-template-columns: repeat(auto-fit, minmax(17rem, 1fr)); gap: .8rem; margin: .8rem 0; }
 .caution { border: 2px solid var(--accent); padding: .2rem .9rem .6rem; }
