@@ -29,6 +29,7 @@ const packages = {
   head: ['@stdlib/[^/]+'],
   proof: ['@stdlib/[^/]+'],
   wind: ['@stdlib/[^/]+'],
+  fit: ['astronomy-engine', 'geomagnetism'],
   make: ['fflate', 'manifold-3d', '@noble/hashes', '@tarikjabiri/dxf', 'pdf-lib', '@pdf-lib/fontkit'],
 };
 
