@@ -4,7 +4,6 @@ export class NotPrinted extends Error {
 }
 
 // Bytes that steer a terminal; a hostile name or path must not reach it. Line ends and tabs stay.
-// eslint-disable-next-line no-control-regex
 const STEERING = /[\u0000-\u0008\u000B-\u001F\u007F-\u009F]/g;
 
 /**

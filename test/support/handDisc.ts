@@ -33,6 +33,7 @@ export function handDisc(want: HandDisc = {}): DiscPlan {
   const outer = firstRadiusMm + pitchMm * (code.tracks.length - 1) + half;
   const spec: DiscSpec = {
     code: code.family,
+    codeFile: null,
     codeOptions: {},
     diameterMm: 2 * (outer + 2),
     bore: { shape: 'round', diameterMm: 5 },
