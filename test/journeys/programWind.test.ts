@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { nodeInstrumentFiles } from '../../src/adapters/nodeFiles/index.ts';
 import { readDesign } from '../../src/app/design.ts';
-import type { HeadPlan } from '../../src/core/head/index.ts';
+import { markShares, seenMarks, type HeadPlan } from '../../src/core/head/index.ts';
 import type { Instrument } from '../../src/core/instrument/index.ts';
 import { programFor, wiringPlan } from '../../src/core/program/index.ts';
 import { exactTurn } from '../../src/core/proof/index.ts';
@@ -34,6 +34,26 @@ function scriptedWind(from: number, turnRate: number): (ms: number) => number {
   return (ms) => from + (0.35 * turnRate * ms) / 1000 + swing(0.4, 2100, ms) + swing(0.2, 370, ms);
 }
 
+/** What daylight alone gives every channel of the colours. [counts] */
+const DAYLIGHT_COUNTS = 120;
+
+/** Counts of a channel that looks at coloured marks while some of its lights are on. [counts] */
+function colourCounts(
+  head: HeadPlan,
+  channel: number,
+  discAngle: number,
+  isLit: (role: string) => boolean,
+): number {
+  const { marks, disc, spec, channels } = head;
+  if (marks?.kind !== 'colours') throw new Error('The head does not look at colours.');
+  const { track, angleDeg } = channels[channel]!;
+  const shares = markShares(seenMarks(disc, track, spec.aperture), discAngle + angleDeg);
+  return ['red', 'green', 'blue'].reduce((sum, role, colour) => {
+    if (!isLit(role)) return sum;
+    return sum + shares.reduce((own, share, level) => own + share * marks.marksRgb[level]![colour]!, 0);
+  }, DAYLIGHT_COUNTS);
+}
+
 /** The chip under a vane whose light an independent model works out at the moment of each conversion. */
 async function turnedVane(
   { instrument, head }: { instrument: Instrument; head: HeadPlan },
@@ -41,12 +61,16 @@ async function turnedVane(
 ) {
   const chip = new AvrChip((await buildAvr(programFor(instrument, head).source)).hex);
   const plan = wiringPlan(instrument, head);
-  const counts = denseCounts(head, faultless(head), 60); // the grid is not used here
+  const counts = head.marks?.kind === 'colours' ? null : denseCounts(head, faultless(head), 60); // no grid needed
+  const pinOf = (role: string): string => plan.busPins.find((bus) => bus.role === role)!.pin;
   // The mark under the head goes back as the vane turns clockwise, when the patterned face looks up.
   const sense = instrument.head.patternedFace === 'up' ? -1 : 1;
   const volts = (channel: number): number => {
     const angle = sense * (wind(chip.nowUs / 1000) - instrument.site.northOffsetDeg);
-    return (Math.min(1023, Math.max(0, counts[channel]!.at(angle))) / 1024) * 5;
+    const now = counts
+      ? counts[channel]!.at(angle)
+      : colourCounts(head, channel, angle, (role) => chip.isHigh(pinOf(role)));
+    return (Math.min(1023, Math.max(0, now)) / 1024) * 5;
   };
   const select = plan.busPins.filter(({ role }) => role.startsWith('select')).map(({ pin }) => pin);
   const channelOf = (input: number): number => {
@@ -64,7 +88,7 @@ async function turnedVane(
 const apart = (a: number, b: number): number => Math.abs(((((a - b) % 360) + 540) % 360) - 180);
 
 describe('a scripted wind', () => {
-  it.each(['jetty', 'dome', 'sluice'])(
+  it.each(['jetty', 'dome', 'sluice', 'tricolour'])(
     'comes back from the emulated chip of the %s within the error that the proof states',
     async (name) => {
       const example = await exampleOf(name);

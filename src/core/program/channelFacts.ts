@@ -1,5 +1,7 @@
 import type { HeadPlan } from '../head/index.ts';
 import type { Instrument } from '../instrument/index.ts';
+import { markFacts, type MarkFacts } from './markFacts.ts';
+import { wholeThresholds } from './wholeThresholds.ts';
 
 /** One channel as the program reads it. */
 export interface ChannelFacts {
@@ -35,17 +37,6 @@ function curveAt(curve: readonly number[], share: number): number {
 }
 
 /**
- * Thresholds for counts that the converter has rounded down: the real value is at or above `highCounts` when the
- * rounded one is at or above its nearest whole number, and below `lowCounts` when it is below that one.
- */
-export function wholeThresholds({ lowCounts, highCounts }: { lowCounts: number; highCounts: number }): {
-  low: number;
-  high: number;
-} {
-  return { low: Math.round(lowCounts) - 1, high: Math.round(highCounts) };
-}
-
-/**
  * What the light of a channel changes when it is pulsed, in place of what it reads: with the sensor to the supply the
  * counts rise from 0, with the sensor to ground they fall from full scale, and either change is called high. [counts]
  */
@@ -55,7 +46,15 @@ function pulsedThresholds({ levels, circuit, board }: HeadPlan): { low: number; 
   return wholeThresholds({ lowCounts: full - levels.highCounts, highCounts: full - levels.lowCounts });
 }
 
+/** Three marks: the pair between the lower two, or the light below which no colour is judged. */
+function markChannel(marks: MarkFacts): ChannelFacts {
+  const pair = marks.kind === 'greys' ? marks.pairs[0] : { low: 0, high: marks.leastSum };
+  return { ...pair, levelWhenHigh: 1, edge: null };
+}
+
 function drawnChannel(head: HeadPlan): ChannelFacts {
+  const marks = markFacts(head);
+  if (marks) return markChannel(marks);
   const { levels, circuit, disc } = head;
   const { windowLevel } = disc.spec;
   const other = windowLevel === 1 ? 0 : 1;

@@ -46,7 +46,7 @@ describe('what keeps a program from being written', () => {
       return { ...head, disc: { ...head.disc, code: { ...head.disc.code, tracks } } };
     });
     expect(changed).toEqual([
-      'program/three-levels: a track of 3 levels in reflected-gray; Set disc.code to reflected-gray.',
+      'program/three-levels: a track of 3 levels in reflected-gray, and a photoresistor; Set disc.code to reflected-gray.',
     ]);
   });
 

@@ -4,7 +4,8 @@ import type { ControllerSpec, Instrument } from '../instrument/index.ts';
 import { statusCharsAtMost } from '../record/index.ts';
 import { channelFacts, type ChannelFacts } from './channelFacts.ts';
 import { countsMost, lineChars, programProblems } from './programProblems.ts';
-import { readingsOf, type Readings } from './readings.ts';
+import { countsEach, markFacts, thresholdPairs, type MarkFacts } from './markFacts.ts';
+import { levelCountOf, readingsOf, type Readings } from './readings.ts';
 import { wiringPlan, type WiringPlan } from './wiring/wiring.ts';
 
 /** Cups as the program counts them. */
@@ -23,6 +24,12 @@ export interface ProgramFacts extends Readings {
   readonly positions: number;
   /** n = channels */
   readonly channels: readonly ChannelFacts[];
+  /** Levels of the code: bits of a channel in a word are one for two, two for three. [-] */
+  readonly levelCount: 2 | 3;
+  /** How three marks are told apart; `null` for windows and lands. */
+  readonly marks: MarkFacts | null;
+  /** Counts of one channel: three where its mark is looked at in three colours. [-] */
+  readonly countsEach: 1 | 3;
   /** Level of the code that lets light through. */
   readonly windowLevel: 0 | 1;
   /** Where the sensors go, which decides whether counts rise or fall when a pulsed light comes on. */
@@ -82,12 +89,16 @@ export function programFacts(instrument: Instrument, head: HeadPlan): ProgramFac
   const { turnRateDegPerS } = instrument.need;
   const { baud, lineIntervalMs, format } = instrument.controller;
   const readings = readingsOf(instrument, code);
-  const status = statusCharsAtMost(code.channels.length, countsMost(head));
+  const pairs = thresholdPairs(head) * code.channels.length;
+  const status = statusCharsAtMost(pairs, countsMost(head));
   return {
     ...readings,
     wiring: wiringPlan(instrument, head),
     positions: readings.headingHundredths.length,
     channels: channelFacts(instrument, head),
+    levelCount: levelCountOf(code),
+    marks: markFacts(head),
+    countsEach: countsEach(head),
     windowLevel: disc.spec.windowLevel,
     sensorTo: circuit.sensorTo,
     countsMost: countsMost(head),

@@ -4,6 +4,8 @@ import type { Instrument } from '../instrument/index.ts';
 import { jsonCharsAtMost, lineCharsAtMost } from '../record/index.ts';
 import { showNumber } from '../units/index.ts';
 import { channelFacts } from './channelFacts.ts';
+import { countsEach } from './markFacts.ts';
+import { levelCountOf } from './readings.ts';
 import { positionBytes, wordTableFor } from './wordTable.ts';
 import { wiringProblems } from './wiring/wiringProblems.ts';
 
@@ -27,14 +29,15 @@ export function countsMost({ board, circuit }: HeadPlan): number {
 /** Longest line that a program sends, line end counted. [characters] */
 export function lineChars(instrument: Instrument, head: HeadPlan): number {
   const channels = head.disc.code.channels.length;
-  const text = lineCharsAtMost(channels, countsMost(head));
+  const text = lineCharsAtMost(channels, countsMost(head), countsEach(head));
   const { format } = instrument.controller;
-  if (format === 'json-lines') return Math.max(text, jsonCharsAtMost(channels, countsMost(head)));
+  if (format === 'json-lines')
+    return Math.max(text, jsonCharsAtMost(channels, countsMost(head), countsEach(head)));
   return format === 'text' ? text : Math.max(text, SENTENCE_CHARS);
 }
 
 function thresholdProblems(instrument: Instrument, head: HeadPlan): Problem[] {
-  const most = countsMost(head);
+  const most = countsEach(head) * countsMost(head);
   const channels = channelFacts(instrument, head);
   const at = channels.findIndex(({ low, high }) => !(low >= 0 && low < high && high <= most));
   if (at < 0) return [];
@@ -57,18 +60,63 @@ function thresholdProblems(instrument: Instrument, head: HeadPlan): Problem[] {
   ];
 }
 
-function levelProblems({ disc }: HeadPlan): Problem[] {
-  if (disc.code.tracks.every((track) => track.levelCount === 2)) return [];
-  return [
-    {
-      code: 'program/three-levels',
-      what: 'The program tells light from dark, and the code has tracks of three colours.',
-      where: 'disc.code',
-      got: `a track of 3 levels in ${disc.code.family}`,
-      allowed: 'tracks of 2 levels',
-      fix: 'Set disc.code to reflected-gray.',
-    },
-  ];
+/** Most channels of three levels whose word fits two bytes. [-] */
+const THREE_LEVEL_CHANNELS_MOST = 8;
+
+/** Ways to read channels whose counts say more than on and off. */
+const measures = (head: HeadPlan): boolean =>
+  head.circuit.input === 'direct' || head.circuit.input === 'multiplexer';
+
+/** What a code of three marks needs that this instrument does not have, with the cure; `null` when nothing. */
+function threeLevelLack(
+  instrument: Instrument,
+  head: HeadPlan,
+): Pick<Problem, 'got' | 'allowed' | 'fix'> | null {
+  const { board, circuit, disc, marks, spec } = head;
+  const channels = disc.code.channels.length;
+  if (marks === null) {
+    const got = `a track of 3 levels in ${disc.code.family}, and a ${spec.detector.kind}`;
+    return { got, allowed: 'tracks of 2 levels for this detector', fix: 'Set disc.code to reflected-gray.' };
+  }
+  if (board.language !== 'sketch') {
+    const fix = 'Set controller.board to atmega328p.';
+    return { got: board.name, allowed: 'a board whose program is a sketch', fix };
+  }
+  if (!measures(head)) {
+    const fix = 'Set circuit.input to direct.';
+    return { got: `circuit.input ${circuit.input}`, allowed: 'direct or multiplexer, which measure', fix };
+  }
+  if (marks.kind === 'colours' && circuit.emitters === 'steady') {
+    const fix = 'Set circuit.emitters to pulsed.';
+    return { got: 'steady lights', allowed: 'lights of three colours, lit in turn: pulsed', fix };
+  }
+  if (marks.kind === 'greys' && circuit.emitters === 'pulsed') {
+    return {
+      got: 'pulsed lights',
+      allowed: 'steady lights for three greys',
+      fix: 'Set circuit.emitters to steady.',
+    };
+  }
+  if (channels > THREE_LEVEL_CHANNELS_MOST) {
+    const fix = `Set need.positions to ${3 ** THREE_LEVEL_CHANNELS_MOST} or fewer.`;
+    return { got: `${channels} channels`, allowed: `${THREE_LEVEL_CHANNELS_MOST} or fewer`, fix };
+  }
+  if (instrument.asBuilt) {
+    return {
+      got: 'asBuilt',
+      allowed: 'no asBuilt for three levels',
+      fix: 'Remove asBuilt; the drawn marks are used.',
+    };
+  }
+  return null;
+}
+
+function levelProblems(instrument: Instrument, head: HeadPlan): Problem[] {
+  if (levelCountOf(head.disc.code) === 2) return [];
+  const lack = threeLevelLack(instrument, head);
+  if (!lack) return [];
+  const what = 'The code has tracks of three marks, and this instrument cannot tell them apart.';
+  return [{ code: 'program/three-levels', what, where: 'disc.code', ...lack }];
 }
 
 function intervalProblems(instrument: Instrument, head: HeadPlan): Problem[] {
@@ -157,7 +205,7 @@ function asBuiltProblems({ asBuilt }: Instrument, { disc }: HeadPlan): Problem[]
 /** Bytes of the tables that a program holds: words, headings, half widths. [byte] */
 function tableBytes({ asBuilt }: Instrument, { disc }: HeadPlan): number {
   const words = asBuilt ? asBuilt.positions.map(({ word }) => word) : disc.code.words;
-  const table = wordTableFor(words, disc.code.channels.length);
+  const table = wordTableFor(words, disc.code.channels.length, levelCountOf(disc.code));
   const bytes = positionBytes(words.length);
   const decode = table.kind === 'dense' ? table.positions.length * bytes : words.length * (2 + bytes);
   return decode + words.length * (asBuilt ? 8 : 6);
@@ -194,7 +242,8 @@ export function programProblems(instrument: Instrument, head: HeadPlan): Problem
     : memoryProblems(instrument, head);
   return [
     ...wiring,
-    ...levelProblems(head),
+    ...head.faults,
+    ...levelProblems(instrument, head),
     ...thresholdProblems(instrument, head),
     ...lightsProblems(head),
     ...sleepProblems(instrument),

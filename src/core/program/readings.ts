@@ -28,6 +28,11 @@ function drawnPlaces({ words, positions }: CodeTable): Place[] {
   return words.map((word, i) => ({ word, centreDeg: (i + 0.5) * step, halfWidthDeg: step / 2 }));
 }
 
+/** Three as soon as one track has three. [-] */
+export function levelCountOf({ tracks }: CodeTable): 2 | 3 {
+  return tracks.some(({ levelCount }) => levelCount === 3) ? 3 : 2;
+}
+
 /** The frame that headings follow; a build whose sense is reversed looks the other way than it was drawn. */
 function headingFrame({ head }: Instrument, asBuilt: AsBuilt | null) {
   const isReversed = asBuilt?.sense === 'reversed';
@@ -48,6 +53,7 @@ export function readingsOf(instrument: Instrument, code: CodeTable): Readings {
     table: wordTableFor(
       places.map(({ word }) => word),
       code.channels.length,
+      levelCountOf(code),
     ),
     headingHundredths: places.map(
       ({ centreDeg }) => Math.round(headingOfDiscAngle(frame, centreDeg) * 100) % 36_000,

@@ -46,7 +46,7 @@ describe('wordTableFor', () => {
         kinds.add(table.kind);
         for (let packed = 0; packed < 2 ** code.channels.length; packed++) {
           const word = packed.toString(2).padStart(code.channels.length, '0');
-          expect(packedWord(word)).toBe(packed);
+          expect(packedWord(word, 2)).toBe(packed);
           expect(decode(table, packed)).toBe(code.positionOf(word));
         }
       }),
@@ -66,5 +66,17 @@ describe('wordTableFor', () => {
       });
     expect(tableOf(ring(5)).kind).toBe('sorted'); // 32 bytes against 10 * 3
     expect(tableOf(ring(4)).kind).toBe('dense'); // 16 bytes against 8 * 3
+  });
+
+  it('gives words of three levels two bits a channel, and finds each of them', () => {
+    const { words, channels } = buildCode('ternary-modular', 27);
+    const table = wordTableFor(words, channels.length, 3);
+    expect(table.kind).toBe('dense'); // 64 bytes against 27 * 3
+    for (let packed = 0; packed < 64; packed++) {
+      const word = [packed >> 4, (packed >> 2) & 3, packed & 3].join('');
+      expect(packedWord(word, 3)).toBe(packed);
+      const position = words.indexOf(word);
+      expect(decode(table, packed)).toBe(position < 0 ? null : position);
+    }
   });
 });

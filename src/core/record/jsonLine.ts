@@ -51,13 +51,14 @@ function body(line: Line): string {
  *
  * @param channels - Light sensors. [-], 1..64
  * @param countsAtMost - Largest reading of the converter. [counts]
+ * @param countsEach - Counts of one channel: three for one that looks in three colours. [-]
  * @returns A little more than any real line: a heading and the flag that says there is none never come together. [characters]
  */
-export function jsonCharsAtMost(channels: number, countsAtMost: number): number {
+export function jsonCharsAtMost(channels: number, countsAtMost: number, countsEach: 1 | 3 = 1): number {
   const longest = body({
     lineNumber: COUNTER_MOST,
     sinceStartMs: COUNTER_MOST,
-    counts: new Array<number>(channels).fill(countsAtMost),
+    counts: new Array<number>(countsEach * channels).fill(countsAtMost),
     word: '1'.repeat(channels),
     headingDeg: 359.99,
     halfWidthDeg: 180,

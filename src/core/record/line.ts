@@ -70,7 +70,7 @@ export interface Line {
   readonly lineNumber: number;
   /** Time since the controller started; starts again at 0 after 2^32. [ms] */
   readonly sinceStartMs: number;
-  /** What the converter read on each channel, channel 0 first. [counts], n ≥ 1 */
+  /** What the converter read on each channel, channel 0 first; red, green and blue for three colours. [counts], n ≥ 1 */
   readonly counts: readonly number[];
   /** What the channels read after thresholds and hysteresis. */
   readonly word: Word;
@@ -125,10 +125,15 @@ const fixedChars = {
  *
  * @param channels - Light sensors. [-], 1..64
  * @param countsAtMost - Largest reading of the converter; 65535 when not given. [counts]
+ * @param countsEach - Counts of one channel: three for one that looks in three colours. [-]
  * @returns Every field at its longest, with the space or line feed after it. [characters]
  */
-export function lineCharsAtMost(channels: number, countsAtMost: number = COUNTS_MOST): number {
-  const counts = channels * (String(countsAtMost).length + 1) - 1;
+export function lineCharsAtMost(
+  channels: number,
+  countsAtMost: number = COUNTS_MOST,
+  countsEach: 1 | 3 = 1,
+): number {
+  const counts = countsEach * channels * (String(countsAtMost).length + 1) - 1;
   const fields = [...Object.values(fixedChars), counts, channels];
   return fields.reduce((sum, chars) => sum + chars + 1, 0);
 }

@@ -148,7 +148,7 @@ export function consistent(line: Line): ParsedLine {
   const contradicts = (field: LineField, got: string): ParsedLine =>
     refused('record/line-contradicts', field, got);
   const shownFlags = flags.map((flag) => lineFlags[flag]).join('') || NONE;
-  if (word.length !== counts.length) {
+  if (word.length !== counts.length && 3 * word.length !== counts.length) {
     return contradicts('word', `${word.length} digits for ${counts.length} counts`);
   }
   if ((headingDeg === null) !== flags.includes('illegalWord')) {

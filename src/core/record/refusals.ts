@@ -42,7 +42,8 @@ export const refusals = {
   },
   'record/line-contradicts': {
     what: 'Two fields of the line contradict each other, although the check value is right.',
-    allowed: 'a digit of the word for each count, and no heading exactly when flag w is set',
+    allowed:
+      'a digit of the word for each count or for three of them, and no heading exactly when flag w is set',
     fix: 'Load the controller with the program that vanewright made, unchanged.',
   },
 } as const satisfies Record<string, Pick<Problem, 'what' | 'allowed' | 'fix'>>;

@@ -11,6 +11,7 @@ const status: StatusLine = {
     { low: 479, high: 544 },
     { low: 9, high: 1023 },
   ],
+  channels: 2,
   stuck: [1],
 };
 

@@ -35,8 +35,10 @@ export interface StatusLine {
   readonly kept: boolean;
   /** Added to every heading of the table. [deg], [0, 360) */
   readonly northDeg: Degrees;
-  /** Thresholds of each channel. [counts], n ≥ 1 */
+  /** Thresholds of each channel; two pairs a channel for three greys, lower pairs first of each. [counts], n ≥ 1 */
   readonly thresholds: readonly { readonly low: number; readonly high: number }[];
+  /** Channels of the instrument. [-], 1..64 */
+  readonly channels: number;
   /** Channels that should have changed several times and have not. [-], rising */
   readonly stuck: readonly number[];
 }
@@ -53,7 +55,9 @@ function body(status: StatusLine): string {
     kept: kept ? 'k' : NONE,
     north: String(Math.round(northDeg * 100) % 36_000),
     thresholds: thresholds.map(({ low, high }) => `${low}:${high}`).join(','),
-    stuck: thresholds.map((_, channel) => (stuck.includes(channel) ? '1' : '0')).join(''),
+    stuck: Array.from({ length: status.channels }, (_, channel) =>
+      stuck.includes(channel) ? '1' : '0',
+    ).join(''),
   };
   return [STATUS_TAG, ...statusFields.map((field) => values[field])].join(' ');
 }
@@ -108,13 +112,14 @@ function statusOf(fields: readonly string[]): StatusLine | number {
   if (Number(north) > 35_999) return 3;
   const isSound = thresholds.every(({ low, high }) => low < high && high <= COUNTS_MOST);
   if (!isSound || thresholds.length > LINE_CHANNELS_MOST) return 4;
-  if (stuck.length !== thresholds.length) return 5;
+  if (thresholds.length !== stuck.length && thresholds.length !== 2 * stuck.length) return 5;
   return {
     table,
     start: (Object.keys(startReasons) as StartReason[]).find((name) => startReasons[name] === start)!,
     kept: kept === 'k',
     northDeg: Number(north) / 100,
     thresholds,
+    channels: stuck.length,
     stuck: [...stuck].flatMap((digit, channel) => (digit === '1' ? [channel] : [])),
   };
 }

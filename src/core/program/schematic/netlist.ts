@@ -1,5 +1,6 @@
 import type { HeadPlan } from '../../head/index.ts';
 import type { Instrument } from '../../instrument/index.ts';
+import { LIGHT_COLOURS } from '../wiring/inputs.ts';
 import { busPin, wiringPlan, type WiringPlan } from '../wiring/wiring.ts';
 import { showOhm } from '../wiring/showOhm.ts';
 import { lightResistorOhm } from '../wiring/parts.ts';
@@ -130,32 +131,65 @@ function addChips(circuit: Circuit, plan: WiringPlan): void {
   }
 }
 
+/** Lights that one pin switches, or that are always on. */
+interface LightGroup {
+  /** Added to the names of its parts and nets; empty where there is one group only. */
+  readonly mark: string;
+  readonly pin: string | null;
+  readonly what: string;
+}
+
+function lightGroups(plan: WiringPlan, { light }: HeadPlan['spec']): LightGroup[] {
+  const colours = LIGHT_COLOURS.flatMap((colour): LightGroup[] => {
+    const pin = busPin(plan, colour);
+    return pin === null ? [] : [{ mark: colour.slice(0, 1).toUpperCase(), pin, what: colour }];
+  });
+  return colours.length > 0
+    ? colours
+    : [{ mark: '', pin: busPin(plan, 'lights'), what: `${light.wavelengthNm} nm` }];
+}
+
+/** A transistor at the ground side where a pin cannot carry the lights. @returns nets of both sides. */
+function lightSides(
+  circuit: Circuit,
+  { mark, pin }: LightGroup,
+  head: HeadPlan,
+): { high: string; low: string } {
+  const { light } = head.spec;
+  if (pin === null) return { high: 'VCC', low: 'GND' };
+  const isDirect = light.kind === 'led' && light.currentMa * head.channels.length <= head.board.pinMa;
+  if (isDirect) {
+    circuit.join(`LIGHTS${mark}`, `U1.${pin}`);
+    return { high: `LIGHTS${mark}`, low: 'GND' };
+  }
+  const number = ['', 'R', 'G', 'B'].indexOf(mark);
+  const transistor = `Q${number + 1}`;
+  const resistor = `R${92 + number}`;
+  circuit.part(transistor, 'transistor', 'n-channel, logic level');
+  circuit.part(resistor, 'resistor', '100 kohm');
+  circuit.join(`GATE${mark}`, `U1.${pin}`, `${transistor}.gate`, `${resistor}.1`);
+  circuit.join('GND', `${transistor}.source`, `${resistor}.2`);
+  circuit.join(`LIGHTS LOW${mark}`, `${transistor}.drain`);
+  return { high: 'VCC', low: `LIGHTS LOW${mark}` };
+}
+
 function addLights(circuit: Circuit, plan: WiringPlan, head: HeadPlan): void {
   const { light } = head.spec;
-  const pin = busPin(plan, 'lights');
-  const isDriven =
-    pin !== null && (light.kind === 'laser' || light.currentMa * head.channels.length > head.board.pinMa);
-  const highSide = pin !== null && !isDriven ? 'LIGHTS' : 'VCC';
-  const lowSide = isDriven ? 'LIGHTS LOW' : 'GND';
-  if (pin !== null && !isDriven) circuit.join('LIGHTS', `U1.${pin}`);
-  if (isDriven) {
-    circuit.part('Q1', 'transistor', 'n-channel, logic level');
-    circuit.part('R92', 'resistor', '100 kohm');
-    circuit.join('GATE', `U1.${pin}`, 'Q1.gate', 'R92.1');
-    circuit.join('GND', 'Q1.source', 'R92.2');
-    circuit.join(lowSide, 'Q1.drain');
-  }
-  for (let channel = 0; channel < head.channels.length; channel++) {
-    if (light.kind === 'laser') {
-      circuit.part(`L${channel}`, 'light', `laser module, ${light.wavelengthNm} nm`);
-      circuit.join(highSide, `L${channel}.+`);
-    } else {
-      circuit.part(`L${channel}`, 'light', `light-emitting diode, ${light.wavelengthNm} nm`);
-      circuit.part(`RL${channel}`, 'resistor', showOhm(lightResistorOhm(head)));
-      circuit.join(highSide, `RL${channel}.1`);
-      circuit.join(`LIGHT${channel}`, `RL${channel}.2`, `L${channel}.+`);
+  for (const group of lightGroups(plan, head.spec)) {
+    const { high, low } = lightSides(circuit, group, head);
+    for (let channel = 0; channel < head.channels.length; channel++) {
+      const name = `L${channel}${group.mark}`;
+      if (light.kind === 'laser') {
+        circuit.part(name, 'light', `laser module, ${group.what}`);
+        circuit.join(high, `${name}.+`);
+      } else {
+        circuit.part(name, 'light', `light-emitting diode, ${group.what}`);
+        circuit.part(`R${name}`, 'resistor', showOhm(lightResistorOhm(head)));
+        circuit.join(high, `R${name}.1`);
+        circuit.join(`LIGHT${channel}${group.mark}`, `R${name}.2`, `${name}.+`);
+      }
+      circuit.join(low, `${name}.-`);
     }
-    circuit.join(lowSide, `L${channel}.-`);
   }
 }
 

@@ -1,5 +1,6 @@
 import type { ProgramFacts } from '../facts.ts';
 import { braced, sectionHeading } from '../unit/text.ts';
+import { LIGHT_COLOURS } from '../wiring/inputs.ts';
 import { busPin } from '../wiring/wiring.ts';
 
 /** Name of a pin in the program's language: `A0` stays, `D2` is plain 2. */
@@ -51,12 +52,16 @@ const uint8_t REGISTER_INPUTS = ${8 * Math.ceil((Math.max(...pins.map(inputNumbe
 
 /** Pins of channels, chips around them, and lights. */
 export function circuitText(facts: ProgramFacts): string {
-  const lights = busPin(facts.wiring, 'lights');
+  const single = busPin(facts.wiring, 'lights');
+  const colours = LIGHT_COLOURS.map((colour) => busPin(facts.wiring, colour)).filter((pin) => pin !== null);
+  const pinsText =
+    single === null
+      ? `const uint8_t LIGHTS_PIN[3] = ${braced(colours.map(pinText))};  // red, green and blue\n`
+      : `const uint8_t LIGHTS_PIN = ${pinText(single)};\n`;
   const lightsText =
-    lights === null
+    facts.settleUs === null
       ? ''
-      : `const uint8_t LIGHTS_PIN = ${pinText(lights)};
-// The sensors have followed the lights after this long, in microseconds.
+      : `${pinsText}// The sensors have followed the lights after this long, in microseconds.
 const uint16_t SETTLE_US = ${facts.settleUs};
 `;
   return `${sectionHeading('Circuit')}

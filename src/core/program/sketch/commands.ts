@@ -47,13 +47,13 @@ const char *readNumber(const char *at, uint16_t &number) {
 }
 
 bool takeThresholds(const char *at) {
-  uint16_t channel, low, high;
-  if (!(at = readNumber(at, channel)) || channel >= CHANNELS || *at++ != ' ') return false;
+  uint16_t pair, low, high;
+  if (!(at = readNumber(at, pair)) || pair >= PAIRS || *at++ != ' ') return false;
   if (!(at = readNumber(at, low)) || *at++ != ' ') return false;
   if (!(at = readNumber(at, high)) || *at != 0) return false;
   if (low >= high || high > COUNTS_MOST) return false;
-  settings.low[channel] = low;
-  settings.high[channel] = high;
+  settings.low[pair] = low;
+  settings.high[pair] = high;
   return true;
 }
 
@@ -83,7 +83,7 @@ void beginTurn(uint32_t nowMs) {
 
 // Channels that stood still while others changed are stuck: a turn passes the edges of all of them.
 void endTurn() {
-  if (recordingTurn && turnedChannels != 0) stillChannels = ~turnedChannels & ALL_CHANNELS;
+  if (recordingTurn && turnedChannels != 0) stillChannels = ~turnedChannels & ((1UL << CHANNELS) - 1);
   recordingTurn = false;
 }
 

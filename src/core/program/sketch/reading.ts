@@ -169,16 +169,55 @@ void readCounts() {
 }`;
 }
 
+/** Red, green and blue in turn: what the sensors see without any of them is taken off each. */
+function coloursText({ sensorTo }: ProgramFacts): string {
+  const isRise = sensorTo === 'supply';
+  const change = isRise ? 'lit > ambient ? lit - ambient : 0' : 'ambient > lit ? ambient - lit : 0';
+  const room = isRise ? '1023 - ambient' : 'ambient';
+  return `uint16_t ambients[CHANNELS];
+
+void beginReading() {
+  beginInput();
+  for (uint8_t colour = 0; colour < 3; colour++) pinMode(LIGHTS_PIN[colour], OUTPUT);
+}
+
+// Once without light and once in each colour: daylight is in all, and in their differences no more.
+void readCounts() {
+  delayMicroseconds(SETTLE_US);
+  beforeChannels();
+  for (uint8_t channel = 0; channel < CHANNELS; channel++) ambients[channel] = readChannel(channel);
+  drowned = false;
+  for (uint8_t colour = 0; colour < 3; colour++) {
+    digitalWrite(LIGHTS_PIN[colour], HIGH);
+    delayMicroseconds(SETTLE_US);
+    for (uint8_t channel = 0; channel < CHANNELS; channel++) {
+      const uint16_t ambient = ambients[channel];
+      const uint16_t lit = readChannel(channel);
+      counts[3 * channel + colour] = ${change};
+      if (${room} < settings.high[channel]) drowned = true;
+    }
+    digitalWrite(LIGHTS_PIN[colour], LOW);
+  }
+}`;
+}
+
+/** Filling the counts, by how the lights are lit. */
+function lightsText(facts: ProgramFacts): string {
+  if (facts.settleUs === null) return steadyText;
+  return facts.marks?.kind === 'colours' ? coloursText(facts) : pulsedText(facts);
+}
+
 /** Voltages or levels to counts, counts to a word. */
 export function readingText(facts: ProgramFacts): string {
   const { input } = facts.wiring;
   const heading = sectionHeading('Reading');
-  if (input === 'direct' && facts.settleUs === null) return `${heading}\n\n${directText(facts)}`;
+  if (input === 'direct' && facts.settleUs === null && facts.marks === null)
+    return `${heading}\n\n${directText(facts)}`;
   return `${heading}
 
 ${inputTexts[input]}
 
-${facts.settleUs === null ? steadyText : pulsedText(facts)}
+${lightsText(facts)}
 
 void readChannels() {
   readCounts();

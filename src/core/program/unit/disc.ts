@@ -57,13 +57,15 @@ inline uint16_t halfWidth(${type} at) {
 
 /** The code: word to position, position to heading. */
 export function discText(facts: ProgramFacts): string {
-  const { positions, table, headingHundredths, halfWidthHundredths, channels } = facts;
+  const { positions, table, headingHundredths, halfWidthHundredths, channels, levelCount } = facts;
   const { type, read, none } = positionType(positions);
   const decode =
     table.kind === 'dense' ? denseText(table.positions, type, read, none) : sortedText(table, type, read);
   return `${sectionHeading('Disc')}
 
-const uint16_t ALL_CHANNELS = ${2 ** channels.length - 1};  // a word of ones
+const uint8_t LEVELS = ${levelCount};
+const uint8_t LEVEL_BITS = ${levelCount - 1};
+const uint16_t ALL_BITS = ${2 ** ((levelCount - 1) * channels.length) - 1};
 const uint16_t POSITIONS = ${positions};
 const ${type} NO_POSITION = ${none};
 
@@ -72,7 +74,7 @@ const uint16_t HEADING[POSITIONS] PROGMEM = ${braced(headingHundredths)};
 
 ${halfWidthText(halfWidthHundredths, type)}
 
-// A word holds one bit a channel, channel 0 the highest.
+// A word holds LEVEL_BITS bits a channel, channel 0 the highest.
 ${decode}
 
 // Hundredths of a degree between two headings, the shorter way round.

@@ -2,42 +2,6 @@ import type { ProgramFacts } from '../facts.ts';
 import { positionType } from './disc.ts';
 import { sectionHeading } from './text.ts';
 
-/** One bit a channel, channel 0 the highest, set where high counts mean level 0 of the code. */
-function highIsZero({ channels }: ProgramFacts): number {
-  return channels.reduce((mask, { levelWhenHigh }) => mask * 2 + (levelWhenHigh === 0 ? 1 : 0), 0);
-}
-
-/** Counts to a word. */
-export function wordText(facts: ProgramFacts): string {
-  return `${sectionHeading('Word')}
-
-uint16_t counts[CHANNELS];
-uint16_t highNow;  // one bit a channel, channel 0 the highest: 1 while its counts are high
-uint16_t wordNow;  // the same as levels of the code
-
-// Channels on which high counts are level 0 of the code.
-const uint16_t HIGH_IS_ZERO = ${highIsZero(facts)};
-
-void judgeCounts() {
-  uint16_t bit = 1 << (CHANNELS - 1);
-  for (uint8_t channel = 0; channel < CHANNELS; channel++, bit >>= 1) {
-    if (counts[channel] >= settings.high[channel]) highNow |= bit;
-    else if (counts[channel] <= settings.low[channel]) highNow &= ~bit;
-  }
-  wordNow = highNow ^ HIGH_IS_ZERO;
-}
-
-// At the start there is no "as it was" yet: the nearer threshold decides.
-void judgeFirstCounts() {
-  highNow = 0;
-  for (uint8_t channel = 0; channel < CHANNELS; channel++) {
-    const uint16_t middle = (settings.low[channel] + settings.high[channel] + 1) / 2;
-    highNow = (highNow << 1) | (counts[channel] >= middle ? 1 : 0);
-  }
-  wordNow = highNow ^ HIGH_IS_ZERO;
-}`;
-}
-
 /** Word to position, and what is suspicious about it. */
 export function judgingText(facts: ProgramFacts): string {
   const { type } = positionType(facts.positions);
@@ -59,7 +23,9 @@ bool illegalBefore = false;
 // Noticed since the start.
 bool darkSeen = false;   // some channel has been dark
 bool lightSeen = false;  // some channel has been lit
-const uint16_t ALL_LIGHT = ${facts.windowLevel === 1 ? 'ALL_CHANNELS' : '0'};
+const uint16_t ALL_LIGHT = ${facts.windowLevel === 1 ? 'ALL_BITS' : '0'};
+
+const uint16_t LEVEL_MASK = (1 << LEVEL_BITS) - 1;
 
 // How often each channel alone explains a word that does not fit, since it last changed.
 uint8_t doubts[CHANNELS];
@@ -84,29 +50,34 @@ bool canReach(${type} to, uint32_t nowMs) {
 
 // Which channel, had it changed, would have made a neighbour of the last position?
 void doubtChannels() {
-  uint16_t bit = 1 << (CHANNELS - 1);
-  for (uint8_t channel = 0; channel < CHANNELS; channel++, bit >>= 1) {
-    const ${type} instead = positionOf(wordNow ^ bit);
-    if (instead == NO_POSITION || gapBetween(instead, lastPosition) > 0) continue;
-    if (doubts[channel] < 255) doubts[channel]++;
+  for (uint8_t channel = 0; channel < CHANNELS; channel++) {
+    const uint8_t place = LEVEL_BITS * (CHANNELS - 1 - channel);
+    for (uint8_t other = 1; other < LEVELS; other++) {
+      const uint8_t level = (((wordNow >> place) & LEVEL_MASK) + other) % LEVELS;
+      const ${type} instead = positionOf((wordNow & ~(LEVEL_MASK << place)) | (level << place));
+      if (instead == NO_POSITION || gapBetween(instead, lastPosition) > 0) continue;
+      if (doubts[channel] < 255) doubts[channel]++;
+      break;
+    }
   }
 }
 
 void noticeChange() {
   const uint16_t changed = wordNow ^ lastWord;
   lastWord = wordNow;
-  turnedChannels |= changed;
-  stillChannels &= ~changed;
   if (wordNow != ALL_LIGHT) darkSeen = true;
-  if (wordNow != (ALL_LIGHT ^ ALL_CHANNELS)) lightSeen = true;
-  uint16_t bit = 1 << (CHANNELS - 1);
-  for (uint8_t channel = 0; channel < CHANNELS; channel++, bit >>= 1) {
-    if (changed & bit) doubts[channel] = 0;
+  if (wordNow != (ALL_LIGHT ^ ALL_BITS)) lightSeen = true;
+  for (uint8_t channel = 0; channel < CHANNELS; channel++) {
+    const uint8_t fromLast = CHANNELS - 1 - channel;
+    if (((changed >> (LEVEL_BITS * fromLast)) & LEVEL_MASK) == 0) continue;
+    doubts[channel] = 0;
+    turnedChannels |= 1 << fromLast;
+    stillChannels &= ~(1 << fromLast);
   }
 }
 
 void beginJudging() {
-  lastWord = ~wordNow & ALL_CHANNELS;  // so that the first word is noticed
+  lastWord = ~wordNow & ALL_BITS;  // so that the first word is noticed
 }
 
 // A word that the disc does not have gives no position and no guess. A jump is reported, not hidden.

@@ -28,7 +28,9 @@ const flagTests: Record<LineFlag, string> = {
 function flagsOf(facts: ProgramFacts): readonly LineFlag[] {
   return (Object.keys(lineFlags) as LineFlag[]).filter(
     (flag) =>
-      (flag !== 'interpolated' || interpolates(facts)) && (flag !== 'daylight' || facts.settleUs !== null),
+      (flag !== 'interpolated' || interpolates(facts)) &&
+      (flag !== 'daylight' || facts.settleUs !== null) &&
+      (facts.levelCount === 2 || (flag !== 'allDark' && flag !== 'allLight')),
   );
 }
 
@@ -45,9 +47,9 @@ function fieldTexts({ cups, averages }: ProgramFacts): Record<LineField, string>
   return {
     lineNumber: 'addNumber(lineNumber);',
     sinceStartMs: 'addNumber(nowMs);',
-    counts: `for (uint8_t channel = 0; channel < CHANNELS; channel++) {
-    if (channel > 0) addChar(',');
-    addNumber(counts[channel]);
+    counts: `for (uint8_t i = 0; i < COUNTS; i++) {
+    if (i > 0) addChar(',');
+    addNumber(counts[i]);
   }`,
     word: 'addWord(wordNow);',
     heading: orUnread('position != NO_POSITION', 'heading'),
@@ -101,7 +103,7 @@ void addNumber(uint32_t number, uint8_t digits = 1) {
 }
 
 void addWord(uint16_t word) {
-  for (uint8_t channel = CHANNELS; channel-- > 0;) addChar((word >> channel) & 1 ? '1' : '0');
+  for (uint8_t channel = CHANNELS; channel-- > 0;) addChar('0' + levelIn(word, channel));
 }
 
 bool addFlags() {

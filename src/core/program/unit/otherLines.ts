@@ -63,9 +63,9 @@ export function jsonLineText(facts: ProgramFacts): string {
     pieces.add(',"sinceStartMs":'),
     'addNumber(nowMs);',
     pieces.add(',"counts":['),
-    `for (uint8_t channel = 0; channel < CHANNELS; channel++) {
-    if (channel > 0) addChar(',');
-    addNumber(counts[channel]);
+    `for (uint8_t i = 0; i < COUNTS; i++) {
+    if (i > 0) addChar(',');
+    addNumber(counts[i]);
   }`,
     pieces.add('],"word":"'),
     'addWord(wordNow);',

@@ -8,19 +8,36 @@ export function programCheck({ channels, northHundredths }: ProgramFacts): numbe
   return crc16([...rows, northHundredths].join('\n'));
 }
 
+/** Every pair of thresholds a maker may change: one a channel, or two between three greys. */
+export function thresholdsOf({ channels, marks }: ProgramFacts): readonly { low: number; high: number }[] {
+  return marks?.kind === 'greys' ? channels.flatMap(() => [...marks.pairs]) : channels;
+}
+
+/** What the pairs mean, by how marks are told apart. */
+function pairsNote({ marks, countsMost }: ProgramFacts): string {
+  if (marks?.kind === 'colours') {
+    return `// Red, green and blue of a channel together must reach its upper number before its colour is judged.`;
+  }
+  const two =
+    marks?.kind === 'greys' ? ' Two pairs a channel: between level 0 and 1, and between 1 and 2.' : '';
+  return `// Thresholds of each channel in counts, 0 to ${countsMost}. A channel turns high at its upper threshold and
+// low at its lower one. Between them it stays as it was, so that noise on an edge of the disc does
+// not make it chatter.${two}`;
+}
+
 /** Thresholds and north: those of the program, until the maker sets others. */
 export function settingsText(facts: ProgramFacts): string {
-  const { channels, countsMost, northHundredths, hash } = facts;
+  const { channels, countsMost, countsEach, northHundredths, hash } = facts;
+  const pairs = thresholdsOf(facts);
   return `${sectionHeading('Settings')}
 
 const uint8_t CHANNELS = ${channels.length};
-const uint16_t COUNTS_MOST = ${countsMost};
+const uint16_t COUNTS_MOST = ${countsEach * countsMost};
 
-// Thresholds of each channel in counts, 0 to ${countsMost}. A channel turns high at its upper threshold and
-// low at its lower one. Between them it stays as it was, so that noise on an edge of the disc does
-// not make it chatter.
-const uint16_t LOW_COUNTS[CHANNELS] PROGMEM = ${braced(channels.map(({ low }) => low))};
-const uint16_t HIGH_COUNTS[CHANNELS] PROGMEM = ${braced(channels.map(({ high }) => high))};
+${pairsNote(facts)}
+const uint8_t PAIRS = ${pairs.length};
+const uint16_t LOW_COUNTS[PAIRS] PROGMEM = ${braced(pairs.map(({ low }) => low))};
+const uint16_t HIGH_COUNTS[PAIRS] PROGMEM = ${braced(pairs.map(({ high }) => high))};
 
 // Added to every heading of the table, in hundredths of a degree.
 const uint16_t NORTH = ${northHundredths};
@@ -35,8 +52,8 @@ struct Settings {
   uint16_t program;
   uint16_t turn;  // rises by one each time settings are kept: the later copy is the right one
   uint16_t north;
-  uint16_t low[CHANNELS];
-  uint16_t high[CHANNELS];
+  uint16_t low[PAIRS];
+  uint16_t high[PAIRS];
   uint16_t check;
 };
 
@@ -47,9 +64,9 @@ void takeProgramSettings() {
   settings.table = TABLE;
   settings.program = PROGRAM;
   settings.north = NORTH;
-  for (uint8_t channel = 0; channel < CHANNELS; channel++) {
-    settings.low[channel] = pgm_read_word(&LOW_COUNTS[channel]);
-    settings.high[channel] = pgm_read_word(&HIGH_COUNTS[channel]);
+  for (uint8_t pair = 0; pair < PAIRS; pair++) {
+    settings.low[pair] = pgm_read_word(&LOW_COUNTS[pair]);
+    settings.high[pair] = pgm_read_word(&HIGH_COUNTS[pair]);
   }
   settingsKept = false;
 }

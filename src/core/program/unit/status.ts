@@ -7,13 +7,15 @@ const fieldTexts: Record<(typeof statusFields)[number], string> = {
   start: 'addChar(startReason);',
   kept: `addChar(settingsKept ? 'k' : '${NONE}');`,
   north: 'addNumber(settings.north);',
-  thresholds: `for (uint8_t channel = 0; channel < CHANNELS; channel++) {
-    if (channel > 0) addChar(',');
-    addNumber(settings.low[channel]);
+  thresholds: `for (uint8_t pair = 0; pair < PAIRS; pair++) {
+    if (pair > 0) addChar(',');
+    addNumber(settings.low[pair]);
     addChar(':');
-    addNumber(settings.high[channel]);
+    addNumber(settings.high[pair]);
   }`,
-  stuck: 'addWord(stuckChannels());',
+  stuck: `for (uint8_t channel = CHANNELS; channel-- > 0;) {
+    addChar((stuckChannels() >> channel) & 1 ? '1' : '0');
+  }`,
 };
 
 /** The line that says which table and settings the program reads by. */

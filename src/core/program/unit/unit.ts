@@ -4,12 +4,13 @@ import { aboutText } from './about.ts';
 import { averagingText } from './averaging.ts';
 import { discText } from './disc.ts';
 import { headingText } from './heading.ts';
-import { judgingText, wordText } from './judging.ts';
+import { judgingText } from './judging.ts';
 import { lineText, writingText } from './line.ts';
 import { jsonLineText, sentenceText } from './otherLines.ts';
 import { preludeText } from './prelude.ts';
 import { settingsText } from './settings.ts';
 import { statusText } from './status.ts';
+import { wordText } from './word.ts';
 
 /** From counts to a line: plain C++11 that touches no hardware, the same for every chip. */
 export function unitSections(facts: ProgramFacts): (string | null)[] {

@@ -1,11 +1,14 @@
 import type { Board } from '../../boards/index.ts';
-import type { CircuitInput } from '../../head/index.ts';
+import type { CircuitInput, HeadPlan } from '../../head/index.ts';
 
 /** Ways of one multiplexer, and most channels of a word. [-] */
 export const INPUTS_MOST = 16;
 
 /** Inputs of one shift register. [-] */
 export const REGISTER_INPUTS = 8;
+
+/** Lights of a head that looks at marks in three colours, in the order they are lit. */
+export const LIGHT_COLOURS = ['red', 'green', 'blue'] as const;
 
 /** Places where a channel can be wired to, for one kind of input. */
 export interface InputPlaces {
@@ -51,13 +54,25 @@ export function inputPlaces(input: CircuitInput, board: Board, taken: readonly s
 
 /** What a pin does for all channels together. */
 export type BusRole =
-  'common' | 'select 0' | 'select 1' | 'select 2' | 'select 3' | 'load' | 'clock' | 'data' | 'lights';
+  | 'common'
+  | 'select 0'
+  | 'select 1'
+  | 'select 2'
+  | 'select 3'
+  | 'load'
+  | 'clock'
+  | 'data'
+  | 'lights'
+  | 'red'
+  | 'green'
+  | 'blue';
 
 /** Jobs that an instrument needs a pin for, besides channels and cups. */
-export function busRoles(input: CircuitInput, emitters: 'steady' | 'pulsed'): readonly BusRole[] {
+export function busRoles({ circuit, marks }: Pick<HeadPlan, 'circuit' | 'marks'>): readonly BusRole[] {
+  const { input, emitters } = circuit;
   const roles: BusRole[] = [];
   if (input === 'multiplexer') roles.push('common', 'select 0', 'select 1', 'select 2', 'select 3');
   if (input === 'shift-register') roles.push('load', 'clock', 'data');
-  if (emitters === 'pulsed') roles.push('lights');
-  return roles;
+  if (emitters === 'steady') return roles;
+  return marks?.kind === 'colours' ? [...roles, ...LIGHT_COLOURS] : [...roles, 'lights'];
 }

@@ -65,20 +65,24 @@ const busNotes: Record<BusRole, string> = {
   clock: 'Clock of every shift register; their clock inhibit goes to ground.',
   data: 'Serial output of the first register; the output of each next one goes to the serial input of the one before.',
   lights: '',
+  red: '',
+  green: '',
+  blue: '',
 };
 
 /** How the pulsed lights are driven: by the pin itself as long as it can carry them. */
-function lightsNote({ board, spec, disc }: HeadPlan): string {
+function lightsNote({ board, spec, disc }: HeadPlan, role: BusRole): string {
+  const which = role === 'lights' ? 'lights' : `${role} lights`;
   const ma = spec.light.kind === 'led' ? spec.light.currentMa * disc.code.channels.length : Infinity;
   return ma <= board.pinMa
-    ? 'Feeds the lights through their resistors; high is on.'
-    : 'Gate of a logic-level transistor that switches the ground side of all lights; high is on, 100 kohm to ground.';
+    ? `Feeds the ${which} through their resistors; high is on.`
+    : `Gate of a logic-level transistor that switches the ground side of all ${which}; high is on, 100 kohm to ground.`;
 }
 
 function busPinsOf(head: HeadPlan, taken: readonly string[]): WiringPlan['busPins'] {
-  const { board, circuit } = head;
+  const { board } = head;
   const free = [...freePins(board, taken)];
-  return busRoles(circuit.input, circuit.emitters).map((role) => ({
+  return busRoles(head).map((role) => ({
     role,
     pin: role === 'common' ? board.analogPins[0]! : free.shift()!,
   }));
@@ -97,7 +101,7 @@ export function wiringPlan(instrument: Instrument, head: HeadPlan): WiringPlan {
   const busPins = busPinsOf(head, [...channelPins, ...cupPins(instrument)]);
   const rows = channelWires(head, channelPins);
   for (const { role, pin } of busPins) {
-    rows.push({ from: role, to: pin, note: role === 'lights' ? lightsNote(head) : busNotes[role] });
+    rows.push({ from: role, to: pin, note: busNotes[role] || lightsNote(head, role) });
   }
   if (cups) {
     const note = `Switch from ${cups.pin} to ground; the board's own pull-up holds the pin while it is open.`;

@@ -99,8 +99,9 @@ function cupPinProblems(board: Board, pin: string, channelPins: readonly string[
   return [{ code: 'program/no-interrupt', what, where, got: pin, allowed, fix }];
 }
 
-function busPinProblems({ board, circuit }: HeadPlan, taken: readonly string[]): Problem[] {
-  const needed = busRoles(circuit.input, circuit.emitters).filter((role) => role !== 'common').length;
+function busPinProblems(head: HeadPlan, taken: readonly string[]): Problem[] {
+  const { board, circuit } = head;
+  const needed = busRoles(head).filter((role) => role !== 'common').length;
   const free = freePins(board, taken).length;
   if (free >= needed) return [];
   return [
