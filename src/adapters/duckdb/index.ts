@@ -1,0 +1,1 @@
+export { duckdbSampleStore, type DuckdbSampleStore } from './duckdbSampleStore.ts';
