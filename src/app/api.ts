@@ -11,4 +11,4 @@ export {
 
 export { makeInstrument, type MadeDesign, type MakeRequest } from './makeInstrument.ts';
 export { INSTRUMENT_FILE, newInstrument } from './newInstrument.ts';
-export { partNames } from '../core/make/index.ts';
+export { paperNames, partNames, type PaperName } from '../core/make/index.ts';

@@ -55,19 +55,29 @@ function designOf(instrument: Instrument, inLine: CodeTable): Omit<Design, 'plac
   return { instrument, code, disc, head };
 }
 
+/** An instrument file with its code, before anything is laid out. */
+interface ReadCode {
+  readonly instrument: Instrument;
+  readonly code: CodeTable;
+  placed(problem: Problem): Problem;
+}
+
+/** Reads an instrument file and builds its code. @throws VanewrightError, each problem with its place. */
+export async function readCode(files: InstrumentFiles, path: string): Promise<ReadCode> {
+  const text = await files.readText(path, INSTRUMENT_FILE_MOST_BYTES);
+  const { instrument, placeOf } = readInstrument(text, path);
+  // A problem of another file, such as the maker's own words, names its line itself.
+  const placed = (problem: Problem): Problem =>
+    problem.where.includes(':') ? problem : { ...problem, where: placeOf(problem.where) };
+  return { instrument, placed, code: await inPlace(placed, () => chosenCode(files, path, instrument)) };
+}
+
 /**
  * Reads an instrument file and plans everything that is drawn from it.
  *
  * @throws VanewrightError with every problem of the first step that has any, each with its place in the file.
  */
 export async function readDesign(files: InstrumentFiles, path: string): Promise<Design> {
-  const text = await files.readText(path, INSTRUMENT_FILE_MOST_BYTES);
-  const { instrument, placeOf } = readInstrument(text, path);
-  // A problem of another file, such as the maker's own words, names its line itself.
-  const placed = (problem: Problem): Problem =>
-    problem.where.includes(':') ? problem : { ...problem, where: placeOf(problem.where) };
-  const design = await inPlace(placed, async () =>
-    designOf(instrument, await chosenCode(files, path, instrument)),
-  );
-  return { ...design, placed };
+  const { instrument, code, placed } = await readCode(files, path);
+  return { ...(await inPlace(placed, () => designOf(instrument, code))), placed };
 }

@@ -1,5 +1,5 @@
 import { instrumentFileReference, instrumentJsonSchema } from '../core/instrument/index.ts';
-import { codesPage, discPicture, signalPicture, wordMap } from '../core/make/index.ts';
+import { codesPage, discPicture, formPictures, signalPicture, wordMap } from '../core/make/index.ts';
 import type { InstrumentFiles, OutputFile } from '../ports/index.ts';
 import { readDesign } from './design.ts';
 
@@ -15,6 +15,7 @@ export async function generatedFiles(files: InstrumentFiles, root: string): Prom
   const { page, pictures } = codesPage();
   return [
     { path: 'docs/codes.md', content: page },
+    ...formPictures().map(({ name, svg: content }) => ({ path: `docs/pictures/forms/${name}.svg`, content })),
     ...pictures.map(({ name, svg: content }) => ({ path: `docs/pictures/codes/${name}.svg`, content })),
     {
       path: 'schema/instrument.schema.json',

@@ -1,12 +1,14 @@
 import { VanewrightError, type Problem } from '../core/error/index.ts';
-import { makeParts, partNames, type MakePart } from '../core/make/index.ts';
-import type { InstrumentFiles, OutputFolder, StopSign, Written } from '../ports/index.ts';
-import { inPlace } from './design.ts';
+import { faultFile, makeParts, partNames, type MakePart, type PaperName } from '../core/make/index.ts';
+import type { Fonts, InstrumentFiles, OutputFolder, StopSign, Written } from '../ports/index.ts';
+import { inPlace, readCode } from './design.ts';
 import { proveInstrument, type ProvedDesign, type ProveRequest } from './proveInstrument.ts';
 
 /** What to make, and where. */
 export interface MakeRequest extends ProveRequest {
   readonly out: string;
+  /** Paper of the drawing sheets. */
+  readonly paper: PaperName;
   /** Parts wanted, the rest of an earlier result left as it is; `null` makes all of them. */
   readonly only: readonly string[] | null;
 }
@@ -35,24 +37,58 @@ function wantedParts(only: readonly string[] | null): readonly MakePart[] {
   return partNames.filter((name) => asked.includes(name));
 }
 
+/** What `make` needs of the world. */
+export interface MakePorts {
+  readonly files: InstrumentFiles;
+  readonly output: OutputFolder;
+  readonly fonts: Fonts;
+}
+
+/**
+ * Saves the drawing that shows where a disc cannot be made, and says so in its problems.
+ *
+ * Anything else that went wrong is given back as it is.
+ */
+async function withFaultDrawing(
+  ports: MakePorts,
+  request: MakeRequest,
+  stop: StopSign,
+  error: unknown,
+): Promise<unknown> {
+  if (!(error instanceof VanewrightError)) return error;
+  if (!error.problems.some(({ code }) => code.startsWith('disc/'))) return error;
+  const { instrument, code } = await readCode(ports.files, request.path);
+  const fault = faultFile(code, instrument.disc);
+  if (fault === null) return error;
+  await ports.output.write(request.out, [fault], stop, 'addition');
+  const shown = ` The drawing ${request.out}/${fault.path} shows the place.`;
+  const [first, ...rest] = error.problems.map((problem) =>
+    problem.code.startsWith('disc/') ? { ...problem, fix: problem.fix + shown } : problem,
+  );
+  return new VanewrightError([first!, ...rest]);
+}
+
 /**
  * Writes the cut and print files, the program, the parts list and the build sheet of an instrument.
  *
- * @throws VanewrightError when the design cannot be made; nothing is written then.
+ * @throws VanewrightError when the design cannot be made; nothing is written then but a drawing of the fault, where the
+ * fault lies in the disc.
  */
 export async function makeInstrument(
-  files: InstrumentFiles,
-  output: OutputFolder,
+  ports: MakePorts,
   request: MakeRequest,
   stop: StopSign,
 ): Promise<MadeDesign> {
   const wanted = wantedParts(request.only);
-  const proved = await proveInstrument(files, request);
+  const proved = await proveInstrument(ports.files, request).catch(async (error: unknown) => {
+    throw await withFaultDrawing(ports, request, stop, error);
+  });
   const { instrument, disc, head, placed } = proved.design;
+  const setting = async () => ({ paper: request.paper, font: await ports.fonts.sans() });
   const made = await inPlace(placed, () =>
-    makeParts({ instrument, disc, head, proof: proved.proof }, wanted),
+    makeParts({ instrument, disc, head, proof: proved.proof }, wanted, setting),
   );
   const as = request.only === null ? 'result' : 'part';
-  const written = await output.write(request.out, made.files, stop, as);
+  const written = await ports.output.write(request.out, made.files, stop, as);
   return { ...proved, written, leftOut: made.leftOut.map(placed) };
 }

@@ -5,6 +5,7 @@ import {
   newInstrument,
   proveInstrument,
   type MadeDesign,
+  type MakeRequest,
   type ProvedDesign,
 } from '../app/api.ts';
 import { problemText } from '../core/error/index.ts';
@@ -93,10 +94,10 @@ function madeText({ written, leftOut, proof }: MadeDesign, out: string): string 
 export async function runMake(
   parts: Parts,
   path: string,
-  options: ProveOptions & { readonly out: string; readonly only: readonly string[] | null },
+  options: Omit<MakeRequest, 'path'>,
   stop: AbortSignal,
 ): Promise<Outcome> {
-  const made = await makeInstrument(parts.files, parts.output, { path, ...options }, stop);
+  const made = await makeInstrument(parts, { path, ...options }, stop);
   return {
     exit: made.proof.verdict === 'yes' ? EXIT.good : EXIT.short,
     text: madeText(made, options.out),

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
-import { Command } from 'commander';
-import { partNames } from '../app/api.ts';
+import { Command, Option } from 'commander';
+import { paperNames, partNames, type PaperName } from '../app/api.ts';
 import { runMake, runNew, runProve, type ProveOptions } from './commands.ts';
 import { folderPath, withProof } from './options.ts';
 import type { Outcome } from './outcome.ts';
@@ -31,6 +31,13 @@ function addProve(root: Command, parts: Parts, take: Take): void {
     .action((file: string, options: ProveOptions) => take('prove', () => runProve(parts, file, options)));
 }
 
+/** What stands behind `make`, read. */
+interface MakeWords extends ProveOptions {
+  readonly out: string;
+  readonly only?: string[];
+  readonly paper: PaperName;
+}
+
 function addMake(root: Command, parts: Parts, take: Take): void {
   withProof(root.command('make <FILE>'))
     .description('write cut and print files, program, parts list and build sheet')
@@ -40,8 +47,9 @@ function addMake(root: Command, parts: Parts, take: Take): void {
       `only some of: ${partNames.join(',')}; the rest of an earlier result stays`,
       (text) => text.split(','),
     )
-    .action((file: string, { out, only, builds, seed }: ProveOptions & { out: string; only?: string[] }) =>
-      take('make', (stop) => runMake(parts, file, { builds, seed, out, only: only ?? null }, stop)),
+    .addOption(new Option('--paper <SIZE>', 'paper of the drawing sheets').choices(paperNames).default('a4'))
+    .action((file: string, { out, only, builds, seed, paper }: MakeWords) =>
+      take('make', (stop) => runMake(parts, file, { builds, seed, out, paper, only: only ?? null }, stop)),
     );
 }
 

@@ -23,11 +23,16 @@ function asBuilt({ proof }: ProvedDesign): string[] {
   const { builds, exactTurn } = proof;
   const { p50, p95, worst } = builds.maxErrorDeg;
   return [
-    `As drawn   error ${showDegrees(exactTurn.errors.rmsDeg)} rms, ${showDegrees(exactTurn.errors.maxDeg)} at most`,
+    `As drawn   ${asDrawn(exactTurn.errors)}`,
     `As built   ${builds.builds} virtual builds, seed ${builds.seed}: ${showShare(builds.yield)} meet the need`,
     `           largest error: half of them within ${showDegrees(p50)}, 95 % within ${showDegrees(p95)}, worst ${showDegrees(worst)}`,
     `           more than one step out over ${showSmallShare(builds.misreadShare)} of the turn, words that do not exist over ${showSmallShare(builds.illegalShare)}`,
   ];
+}
+
+function asDrawn({ rmsDeg, maxDeg }: ProvedDesign['proof']['exactTurn']['errors']): string {
+  if (rmsDeg === null || maxDeg === null) return 'no position ever shows, for the reasons above';
+  return `error ${showDegrees(rmsDeg)} rms, ${showDegrees(maxDeg)} at most`;
 }
 
 function signals({ design }: ProvedDesign): string[] {

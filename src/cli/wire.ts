@@ -1,10 +1,11 @@
-import { nodeInstrumentFiles, nodeOutputFolder } from '../adapters/nodeFiles/index.ts';
-import type { InstrumentFiles, OutputFolder } from '../ports/index.ts';
+import { nodeFonts, nodeInstrumentFiles, nodeOutputFolder } from '../adapters/nodeFiles/index.ts';
+import type { Fonts, InstrumentFiles, OutputFolder } from '../ports/index.ts';
 
 /** The real parts behind the command line. */
 export interface Parts {
   readonly files: InstrumentFiles;
   readonly output: OutputFolder;
+  readonly fonts: Fonts;
 }
 
 /**
@@ -27,5 +28,9 @@ function stoppedBySignals(output: OutputFolder, stopper: AbortController): Outpu
 
 /** Chooses an adapter for every port; the only place in the command line that names one. */
 export function wire(stopper: AbortController): Parts {
-  return { files: nodeInstrumentFiles, output: stoppedBySignals(nodeOutputFolder, stopper) };
+  return {
+    files: nodeInstrumentFiles,
+    fonts: nodeFonts,
+    output: stoppedBySignals(nodeOutputFolder, stopper),
+  };
 }

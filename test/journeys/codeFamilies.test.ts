@@ -6,6 +6,7 @@ import { planHead } from '../../src/core/head/index.ts';
 import { readInstrument } from '../../src/core/instrument/index.ts';
 import { makeParts } from '../../src/core/make/index.ts';
 import { prove } from '../../src/core/proof/index.ts';
+import { nodeFonts } from '../../src/adapters/nodeFiles/index.ts';
 import { readSvg } from '../support/svgReader.ts';
 
 interface Shown {
@@ -67,7 +68,10 @@ describe.each(shown)('a disc in $family', (wish) => {
   });
 
   it('is drawn so that a reader of our own finds every word in its place', async () => {
-    const { files } = await makeParts({ instrument, disc, head, proof }, ['disc']);
+    const { files } = await makeParts({ instrument, disc, head, proof }, ['disc'], async () => ({
+      paper: 'a4',
+      font: await nodeFonts.sans(),
+    }));
     const drawing = readSvg(String(files.find(({ path }) => path === 'disc.svg')!.content));
     // The middle of step k, clockwise from straight up, on a sheet whose y goes down.
     const seen = code.words.map((_, k) =>

@@ -41,7 +41,9 @@ describe('vanewright make', () => {
         'code.json',
         'coupon/coupon.stl',
         'disc.3mf',
+        'bundle.zip',
         'disc.dxf',
+        'disc.pdf',
         'disc.stl',
         'disc.svg',
         'how-it-works.html',
@@ -105,6 +107,14 @@ describe('vanewright make', () => {
     expect(exit).toBe(2);
     expect(err).toMatch(/edited\.yaml:\d+:\d+/);
     expect(readdirSync(folder.path)).toEqual(['edited.yaml']);
+  });
+
+  it('saves a drawing of the fault, and nothing else, when the disc cannot be made', () => {
+    const out = join(folder.path, 'out');
+    const { exit, err } = vanewright('make', edited(/positions: 32/, 'positions: 1024'), '--out', out);
+    expect(exit).toBe(2);
+    expect(err).toContain('out/disc-fault.svg shows the place');
+    expect(filesIn(out)).toEqual(['disc-fault.svg']);
   });
 
   it('leaves no half file when the disk is full in mid-write', () => {

@@ -1,2 +1,3 @@
+export { nodeFonts } from './nodeFonts.ts';
 export { nodeInstrumentFiles } from './nodeInstrumentFiles.ts';
 export { nodeOutputFolder } from './nodeOutputFolder.ts';

@@ -14,6 +14,7 @@ import {
 import { bundlePapers, bundleZip } from './bundle/bundleFiles.ts';
 import { couponParts } from './coupon/couponParts.ts';
 import { discFiles } from './discFiles.ts';
+import { discPdf, type SheetSetting } from './pdf/discPdf.ts';
 import type { MadeFile } from './madeFile.ts';
 import { assertReadBack } from './readBack/readBack.ts';
 import { buildSheet, type ProvedParts } from './sheet/sheet.ts';
@@ -31,6 +32,8 @@ export interface Made {
 interface Job extends ProvedParts {
   /** Printed parts beside the disc, worked out once. */
   printed(): Promise<SolidParts>;
+  /** Paper and font of drawing sheets. */
+  sheetSetting(): Promise<SheetSetting>;
   /** Files of the parts before this one. */
   readonly before: readonly MadeFile[];
 }
@@ -54,14 +57,17 @@ const makers = {
     const title = `${instrument.name}: coupon`;
     return { files: solidFiles('coupon', title, printed, instrument.parts.bedMm), leftOut: printed.problems };
   },
-  disc: ({ disc }) => {
-    const files = discFiles(disc);
-    assertReadBack(disc, files);
-    return [
-      ...files,
+  disc: async ({ instrument, disc, head, sheetSetting }) => {
+    const drawn = discFiles(disc);
+    assertReadBack(disc, drawn);
+    const pdf = await discPdf({ name: instrument.name, head }, await sheetSetting());
+    const files = [
+      ...drawn,
+      { path: 'disc.pdf', content: pdf },
       { path: 'code.csv', content: codeCsv(disc.code) },
       { path: 'code.json', content: codeJson(disc.code) },
     ];
+    return { files, leftOut: [] };
   },
   prints: async ({ instrument, printed: printedParts }) => {
     const printed = await printedParts();
@@ -99,17 +105,28 @@ export const partNames = Object.keys(makers) as readonly MakePart[];
 /**
  * Files of the wanted parts of one proved design; equal designs give equal bytes.
  *
+ * @param sheetSetting - Paper and font of drawing sheets, asked for only when a sheet is drawn.
+ *
  * The bundle comes last and holds the files of all parts made with it.
  *
  * @throws `make/file-disagrees` when a file of the disc, read back, does not show its code; the program step's problems
  * when the board cannot run this head.
  */
-export async function makeParts(parts: ProvedParts, wanted: readonly MakePart[]): Promise<Made> {
+export async function makeParts(
+  parts: ProvedParts,
+  wanted: readonly MakePart[],
+  sheetSetting: () => Promise<SheetSetting>,
+): Promise<Made> {
   const made: Made[] = [];
   let printing: Promise<SolidParts> | null = null;
   const printed = () => (printing ??= solidParts(parts.instrument, parts.disc, parts.head));
   for (const part of wanted) {
-    const result = await makers[part]({ ...parts, printed, before: made.flatMap(({ files }) => files) });
+    const result = await makers[part]({
+      ...parts,
+      printed,
+      sheetSetting,
+      before: made.flatMap(({ files }) => files),
+    });
     made.push(Array.isArray(result) ? { files: result, leftOut: [] } : (result as Made));
   }
   return { files: made.flatMap(({ files }) => files), leftOut: made.flatMap(({ leftOut }) => leftOut) };

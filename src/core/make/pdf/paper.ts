@@ -15,6 +15,9 @@ export const papers: Readonly<Record<PaperName, Paper>> = {
   letter: { name: 'letter', widthMm: 215.9, heightMm: 279.4 },
 };
 
+/** Names of papers, in the order a maker should read them. */
+export const paperNames = Object.keys(papers) as readonly PaperName[];
+
 /** Edge that printers leave white. [mm] @source common practice, no source: most home printers reach within 6 mm. */
 export const MARGIN_MM = 10;
 
