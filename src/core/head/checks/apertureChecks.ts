@@ -2,7 +2,7 @@ import { runLengthsDeg } from '../../codes/index.ts';
 import type { DiscPlan } from '../../disc/index.ts';
 import type { Problem } from '../../error/index.ts';
 import { degToRad, showMm, showNumber } from '../../units/index.ts';
-import type { Findings } from './circuitChecks.ts';
+import type { Findings } from './findings.ts';
 import { edgeSpread, spreadAcross } from '../light/edgeSpread.ts';
 import type { ChannelPlan } from '../headPlan.ts';
 import type { Aperture, HeadSpec } from '../headSpec.ts';

@@ -5,13 +5,8 @@ import type { Levels } from '../headPlan.ts';
 import type { CircuitSpec, HeadSpec } from '../headSpec.ts';
 import { recommendedResistorOhm } from '../circuit/resistor.ts';
 import { signalOf, type Signal } from '../circuit/signal.ts';
+import type { Findings } from './findings.ts';
 import { leakageFindings } from './leakageChecks.ts';
-
-/** What stops the work and what a maker should only know. */
-export interface Findings {
-  readonly problems: readonly Problem[];
-  readonly warnings: readonly Problem[];
-}
 
 /**
  * Ratios of dark to lit resistance that give a swing of a fifth and of a third of full scale with the best resistor.

@@ -2,7 +2,7 @@ import type { Board } from '../../boards/index.ts';
 import { showNumber } from '../../units/index.ts';
 import type { Levels } from '../headPlan.ts';
 import type { CircuitSpec, HeadSpec } from '../headSpec.ts';
-import type { Findings } from './circuitChecks.ts';
+import type { Findings } from './findings.ts';
 
 /** What daylight does to lights that are pulsed: what it adds is taken off, unless it leaves the converter no room. */
 export function daylightFindings(

@@ -3,7 +3,7 @@ import type { Problem } from '../../error/index.ts';
 import { showNumber, showSignificant } from '../../units/index.ts';
 import type { Levels } from '../headPlan.ts';
 import type { CircuitSpec, Detector } from '../headSpec.ts';
-import type { Findings } from './circuitChecks.ts';
+import type { Findings } from './findings.ts';
 
 /** Share of the swing that the leakage of an input may take. Common practice, no source. [-] */
 const SHARE = { weak: 0.05, fails: 0.25 } as const;

@@ -1,7 +1,7 @@
 import type { Board } from '../../boards/index.ts';
 import type { Problem } from '../../error/index.ts';
 import { showNumber } from '../../units/index.ts';
-import type { Findings } from './circuitChecks.ts';
+import type { Findings } from './findings.ts';
 import type { HeadSpec } from '../headSpec.ts';
 
 /**

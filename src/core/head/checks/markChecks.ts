@@ -6,7 +6,7 @@ import type { HeadSpec } from '../headSpec.ts';
 import { edgeSpread } from '../light/edgeSpread.ts';
 import type { MarkPlan } from '../marks/markPlan.ts';
 import type { MarkReader } from '../marks/markReader.ts';
-import type { Findings } from './circuitChecks.ts';
+import type { Findings } from './findings.ts';
 
 /** Scatter of one reading that must not change a colour, in standard deviations. Common practice, no source. */
 const LEAST_SIGMA = 6;

@@ -1,7 +1,7 @@
 import type { DiscPlan } from '../../disc/index.ts';
 import type { Problem } from '../../error/index.ts';
 import { degToRad, showMm, showNumber } from '../../units/index.ts';
-import type { Findings } from './circuitChecks.ts';
+import type { Findings } from './findings.ts';
 import { edgeSpread } from '../light/edgeSpread.ts';
 import type { HeadSpec } from '../headSpec.ts';
 import { seenRibs } from '../light/seenRibs.ts';

@@ -1,7 +1,7 @@
 import type { DiscPlan } from '../../disc/index.ts';
 import type { Problem } from '../../error/index.ts';
 import { showMm, showNumber } from '../../units/index.ts';
-import type { Findings } from './circuitChecks.ts';
+import type { Findings } from './findings.ts';
 import { spreadAcross } from '../light/edgeSpread.ts';
 import type { Aperture, HeadSpec } from '../headSpec.ts';
 import type { SwitchLights } from '../circuit/thresholds.ts';
