@@ -54,6 +54,7 @@ function countProblem(positions: number): Problem | null {
 /**
  * Why a code cannot be made, without making it: cheap for every family.
  *
+ * @param positions - N; any number, told as a problem where it is not whole or out of range. [-]
  * @returns Every problem found; empty when `buildCode` may try. A search may still fail.
  * @throws `codes/unknown-family`
  */

@@ -33,7 +33,11 @@ export interface CodeTable extends CodePlan {
   nextPosition(word: Word, last: number | null): number | null;
 }
 
-/** Word that tracks and channels show at a disc angle of the head's reference line. */
+/**
+ * Word that tracks and channels show at a disc angle of the head's reference line.
+ *
+ * @param angle - Any finite value, taken round the circle. [deg]
+ */
 export function wordAt(plan: CodePlan, angle: Degrees): Word {
   return plan.channels.map(({ track, angleDeg }) => levelAt(plan.tracks[track]!, angle + angleDeg)).join('');
 }
@@ -89,6 +93,7 @@ function nearestTo(last: number, among: readonly number[], positions: number): n
 /**
  * The code table of a set of tracks and channels.
  *
+ * @param positions - N. [-], whole
  * @throws `codes/word-repeats` when two positions show the same word and the plan is not one that counts.
  */
 export function codeTable(family: string, positions: number, plan: CodeBuild): CodeTable {

@@ -34,7 +34,7 @@ export function runAt(track: Track, angle: Degrees): number {
   return low === 0 ? track.startsDeg.length - 1 : low - 1;
 }
 
-/** Level of a track at a disc angle; a run owns its beginning, not its end. */
+/** Level of a track at a disc angle [deg], any finite value; a run owns its beginning, not its end. */
 export function levelAt(track: Track, angle: Degrees): Level {
   return track.levels[runAt(track, angle)]!;
 }

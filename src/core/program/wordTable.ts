@@ -26,6 +26,7 @@ export function positionBytes(positions: number): 1 | 2 {
  * The smaller of the two tables that decode words; the dense one when both are equal, since it is faster.
  *
  * @param words - At most 16 channels of two levels, or 8 of three, so that a word fits two bytes; position by position.
+ * @param channels - Channels of each word. [-], whole
  * @returns Dense with an entry for every number, or sorted with as many as there are words.
  * @check src/core/program/wordTable.test.ts
  */

@@ -76,7 +76,8 @@ function hasStrangersAt(table: CodeTable, distance: 1 | 2): boolean {
 /**
  * Fewest channels that must be misread together to show a position that is no neighbour of the true one.
  *
- * @returns 1 or more; `null` where every two positions are neighbours, or where one reading does not tell the position.
+ * @returns 1 or more; `null` where every two positions are neighbours, or where one reading does not tell the
+ *   position. [-], whole
  * @source R. W. Hamming, Bell Syst. Tech. J. 29 (1950) 147: distance of two words.
  * @check src/core/codes/properties/faults.test.ts
  */

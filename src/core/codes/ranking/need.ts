@@ -33,4 +33,5 @@ export interface Reason {
 
 /** How a code serves a need, from best to worst. */
 export const VERDICTS = ['fits', 'risky', 'does-not-fit', 'cannot'] as const;
+/** One of those. */
 export type Verdict = (typeof VERDICTS)[number];

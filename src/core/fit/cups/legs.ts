@@ -24,7 +24,7 @@ const STEADY = { mPerS2: 0.35, degPerS: 3, leastMPerS: 2, leastMs: 8000 } as con
 const LEG_MS = 15_000;
 const EARTH_RADIUS_M = 6_371_000;
 
-/** Speed and course from positions alone, each from the point before to the point after. */
+/** Speed [m/s] and course [deg] from positions alone, each from the point before to the point after. */
 export function trackFromPositions(
   positions: readonly {
     readonly timeMs: number;
@@ -73,7 +73,7 @@ function meanOver({ startMs, stepMs, values }: EvenSeries, fromMs: number, toMs:
   return values.slice(from, to + 1).reduce((sum, value) => sum + value, 0) / (to - from + 1);
 }
 
-/** Legs of a track with the rate of the cups on each, and what was dropped. */
+/** Legs of a track with the rate of the cups on each [Hz], and how much of the ride was dropped [s]. */
 export function legsOf(track: readonly TrackPoint[], rate: EvenSeries): { legs: Leg[]; droppedS: number } {
   const legs: Leg[] = [];
   let usedMs = 0;

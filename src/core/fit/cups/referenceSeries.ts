@@ -34,7 +34,7 @@ const LEAST_BLOCKS = 8;
 /** Highest over lowest speed without which slope and offset cannot be told apart. [-]; own choice */
 const LEAST_SPAN = 1.5;
 
-/** Means of pulses and reference over equal blocks in which both were read. */
+/** Means of pulses [Hz] and reference [m/s] over equal blocks of `blockMs` [ms] in which both were read. */
 export function blocksOf(
   pulses: readonly TimedValue[],
   reference: readonly TimedValue[],

@@ -23,7 +23,7 @@ function thinned(values: readonly number[]): [number, number][] {
 /**
  * Signals of every recorded column over time, with their thresholds.
  *
- * @param marked - Channels that the picture is about; their lines are drawn in the accent and bolder.
+ * @param marked - Channels that the picture is about; their lines are drawn in the accent and bolder. [index]
  */
 export function signalsPicture(
   { recording, columns, channels }: Fit,

@@ -8,7 +8,7 @@ const ROW = 20;
 /**
  * The word of every position in a strip, channel by channel, at the width it really has; what never showed is hatched.
  *
- * @param marked - Channels that the picture is about.
+ * @param marked - Channels that the picture is about. [index]
  */
 export function wordStrip(
   disc: FittedDisc,

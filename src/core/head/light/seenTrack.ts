@@ -92,7 +92,11 @@ function ownSpread(
 /** A neighbour with its own edges. */
 export type SeenNeighbour = Neighbour & { readonly seen: SeenTrack };
 
-/** Neighbours in reach of a channel, each with its edges at the radius and in the spot that see them. */
+/**
+ * Neighbours in reach of a channel, each with its edges at the radius and in the spot that see them.
+ *
+ * @param track - The track that the channel looks at. [index into the disc's tracks]
+ */
 export function seenNeighbours(
   disc: DiscPlan,
   track: number,

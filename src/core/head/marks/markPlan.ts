@@ -55,7 +55,7 @@ export function tellsThreeMarks(detector: Detector): boolean {
   );
 }
 
-/** How a head's sensors tell three marks apart; `null` where they only tell light from dark. */
+/** How a head's sensors tell three marks apart over `resistorOhm` [ohm]; `null` where they only tell light from dark. */
 export function markPlan(
   detector: Detector,
   resistorOhm: number,

@@ -20,7 +20,7 @@ export const codeOptionsSchema = z
     clockTrack: yesNo('Whether a shift-register disc has a second track that tells when the word may be read.').optional(),
     indexTrack: yesNo('Whether a counting wheel has a second track with one window that sets the count.').optional(),
     seam: choice(['closed', 'open'], {
-      meaning: 'open lets several channels change between the last position and the first, for shafts that turn less than once. Left out, the code chooses.',
+      meaning: 'Whether one channel changes between the last position and the first too (closed), or several may (open), for shafts that turn less than once. Left out, the code chooses.',
     }).optional(),
   })
   .prefault({})

@@ -50,7 +50,7 @@ export const sampleFlags = {
 /** Name of a flag. */
 export type SampleFlag = keyof typeof sampleFlags;
 
-/** Names of the flags whose bits are set. */
+/** Names of the flags whose bits are set. [bits] */
 export function sampleFlagNames(flags: number): SampleFlag[] {
   return (Object.keys(sampleFlags) as SampleFlag[]).filter((flag) => (flags & sampleFlags[flag]) !== 0);
 }
