@@ -51,7 +51,16 @@ export interface FittedAngles {
 /** More edges than this are not given places of their own: the sum would take minutes. [-] */
 const MOST_EDGES = 600;
 /** How far a thing may be off before the recording speaks. [mm], [deg]; own choice where the file says nothing */
-const PRIOR = { boreMm: 0.5, twiceDeg: 0.15, playDeg: 3, growthMm: 0.1, alongMm: 0.05 } as const;
+const PRIOR = {
+  boreMm: 0.5,
+  twiceDeg: 0.15,
+  playDeg: 3,
+  growthOfAllMm: 0.3,
+  growthMm: 0.025,
+  alongMm: 0.05,
+} as const;
+/** A channel stands out from this many standard deviations on. [-] */
+const OUTSTANDING = 2.5;
 /** Sightings an edge from which its scatter is sought again, and the work that this may take. [-], [multiplications] */
 const SEEN_AGAIN = 1.4;
 const MOST_WORK = 4e6;
@@ -80,17 +89,30 @@ function priors(u: Unknowns, head: HeadPlan, marks: readonly MarkFact[]): Float6
   // What the recording cannot tell is held at nothing, so that it does not take from what it can.
   sd[u.play] = both ? PRIOR.playDeg : 1e-4;
   sd[u.markOffset] = hasMarks ? 1e4 : 1e-4;
+  sd[u.growthOfAll] = PRIOR.growthOfAllMm;
   for (let c = 0; c < head.channels.length; c++) {
     sd[u.along + c] = Math.max(PRIOR.alongMm, head.spec.tangentialSdMm);
-    sd[u.growth + c] = Math.max(PRIOR.growthMm, head.disc.spec.process.edgeSdMm);
+    sd[u.growth + c] = PRIOR.growthMm;
   }
   return sd;
 }
 
-/** A channel that stands out is believed: its prior grows to what is found. */
-function relaxed(priorSd: Float64Array, { values }: Solution, u: Unknowns, channels: number): Float64Array {
+/** A channel that clearly stands out is believed: its prior grows to what is found. */
+function relaxed(
+  priorSd: Float64Array,
+  { values, factor }: Solution,
+  u: Unknowns,
+  edgesOf: readonly number[],
+): Float64Array {
   const sd = priorSd.slice();
-  for (let i = u.along; i < u.along + 2 * channels; i++) sd[i] = Math.max(sd[i]!, Math.abs(values[i]!));
+  for (let i = u.along; i < u.along + 2 * edgesOf.length; i++) {
+    // Both edges of a single window grow apart just as a bore off centre has them do.
+    if (i >= u.growth && edgesOf[i - u.growth]! < 4) continue;
+    const found = Math.abs(values[i]!);
+    const isClear =
+      found > OUTSTANDING * sd[i]! && found > OUTSTANDING * Math.sqrt(varianceOf(factor, u.size, [[i, 1]]));
+    if (isClear) sd[i] = found;
+  }
   return sd;
 }
 
@@ -157,6 +179,7 @@ export function fitAngles(
   const edges = new EdgeTable(discEdges(walk, head, together, drawn));
   const chains = chainsOf(crossings, edges.of, walk.boundaries.length);
   if (chains.length === 0) return null;
+  const edgesOf = head.channels.map((_, c) => edges.all.filter(({ channel }) => channel === c).length);
   const perMm = chains.map((chain) => perMmOf(edges, chain));
   let evidence: Evidence = {
     chains: chains.map(({ sightings }) => sightings),
@@ -175,7 +198,7 @@ export function fitAngles(
   law = known ?? likeliest();
   let solution = solutionFor(evidence, law.motion, edgeVariance(law));
   for (let round = 0; round < 2 && solution; round++) {
-    evidence = { ...evidence, priorSd: relaxed(evidence.priorSd, solution, together, channels) };
+    evidence = { ...evidence, priorSd: relaxed(evidence.priorSd, solution, together, edgesOf) };
     solution = solutionFor(evidence, law.motion, edgeVariance(law));
   }
   if (!solution) return null;
@@ -242,10 +265,17 @@ function factsOf(marks: readonly MarkFact[], u: Unknowns, own: (edge: DiscEdge) 
 
 function report(fit: Fitting, u: Unknowns, { values, factor }: Solution, hasEdges: boolean): FittedAngles {
   const { edges, chains, law, head, marks, evidence } = fit;
-  const figure = (at: number): Figure => ({
-    value: values[at]!,
-    sigma: Math.sqrt(varianceOf(factor, u.size, [[at, 1]])),
+  const sumOf = (places: readonly number[]): Figure => ({
+    value: places.reduce((sum, at) => sum + values[at]!, 0),
+    sigma: Math.sqrt(
+      varianceOf(
+        factor,
+        u.size,
+        places.map((at) => [at, 1] as const),
+      ),
+    ),
   });
+  const figure = (at: number): Figure => sumOf([at]);
   const seen = new Int32Array(edges.all.length);
   for (const { crossings } of chains)
     for (const c of crossings) seen[edges.place(c.boundary, c.channel)]! += 1;
@@ -270,7 +300,7 @@ function report(fit: Fitting, u: Unknowns, { values, factor }: Solution, hasEdge
     playDeg: evidence.priorSd[u.play]! > 1e-3 ? figure(u.play) : null,
     markOffsetDeg: marks.length > 0 ? figure(u.markOffset) : null,
     alongMm: channels.map((c) => figure(u.along + c)),
-    growthMm: channels.map((c) => figure(u.growth + c)),
+    growthMm: channels.map((c) => sumOf([u.growthOfAll, u.growth + c])),
     law,
     logLikelihood: fit.logLikelihood,
     chains,

@@ -15,7 +15,9 @@ export interface Unknowns {
   readonly play: number;
   /** What must be added to a noted mark to get the disc angle. [deg] */
   readonly markOffset: number;
-  /** First of the channels' places along their tracks, and of the growth of their windows. [mm] */
+  /** Growth of all windows beyond the drawing's. [mm] */
+  readonly growthOfAll: number;
+  /** First of the channels' places along their tracks, and of what the growth of their windows is beyond that of all. [mm] */
   readonly along: number;
   readonly growth: number;
   /** First of the edges' own places, where each edge has one; -1 where they are taken together. [deg] */
@@ -25,7 +27,7 @@ export interface Unknowns {
 
 /** Unknowns of a walk with so many channels and edges. */
 export function unknownsOf(channels: number, edges: number): Unknowns {
-  const along = 6;
+  const along = 7;
   const growth = along + channels;
   const firstEdge = growth + channels;
   return {
@@ -35,6 +37,7 @@ export function unknownsOf(channels: number, edges: number): Unknowns {
     twiceSin: 3,
     play: 4,
     markOffset: 5,
+    growthOfAll: 6,
     along,
     growth,
     edges: edges > 0 ? firstEdge : -1,
@@ -82,6 +85,7 @@ export function discEdges(
         [u.twiceCos, Math.cos(2 * at)],
         [u.twiceSin, Math.sin(2 * at)],
         [u.along + channel, -perMm],
+        [u.growthOfAll, ((begins ? -1 : 1) * perMm) / 2],
         [u.growth + channel, ((begins ? -1 : 1) * perMm) / 2],
       ];
       return [{ boundary, channel, drawnDeg, begins, radiusMm, row }];

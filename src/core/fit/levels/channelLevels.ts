@@ -91,7 +91,9 @@ function oneColumn(
   const gapLow = Math.max(...gaps.map((gap) => gap.low));
   const gapHigh = Math.min(...gaps.map((gap) => gap.high));
   const sigma = Math.max(...own.map((plateaus) => plateaus.sigma));
-  const { lowCounts, highCounts } = wholeThresholds(gapLow, gapHigh, sigma, settings);
+  const low = Math.max(...live.map(({ plateaus }) => plateaus.low!));
+  const high = Math.min(...live.map(({ plateaus }) => plateaus.high));
+  const { lowCounts, highCounts } = wholeThresholds({ gapLow, gapHigh, low, high, sigma }, settings);
   const margin = Math.min(lowCounts - gapLow, gapHigh - highCounts);
   return {
     column,
@@ -132,22 +134,36 @@ function silent(column: number, name: string, own: readonly Plateaus[]): Bare {
   };
 }
 
-/** Thresholds as the program compares whole counts, in the middle of the gap and never wider than half of it. */
+/** What thresholds are set between. [counts] */
+interface Gap {
+  readonly gapLow: number;
+  readonly gapHigh: number;
+  readonly low: number;
+  readonly high: number;
+  readonly sigma: number;
+}
+
+/** Share of the gap that thresholds keep from its ends. [-]; own choice */
+const CLEAR_SHARE = 0.15;
+
+/**
+ * Thresholds as the program compares whole counts, never wider apart than half the gap: in the middle between the two
+ * plateaus, where edges stand where they are drawn; in the middle of the gap where short marks do not reach that far.
+ */
 function wholeThresholds(
-  gapLow: number,
-  gapHigh: number,
-  sigma: number,
+  { gapLow, gapHigh, low, high, sigma }: Gap,
   { circuit, scaleCounts }: LevelSettings,
 ) {
   if (scaleCounts === 1) return { lowCounts: 0, highCounts: 1 };
-  const wanted = hysteresisCounts({ ...circuit, noiseCounts: sigma }, scaleCounts);
-  const { lowCounts, highCounts } = thresholdsBetween(
-    gapHigh,
-    gapLow,
-    Math.min(wanted, (gapHigh - gapLow) / 2),
-  );
-  const low = Math.round(lowCounts);
-  return { lowCounts: low, highCounts: Math.max(low + 1, Math.round(highCounts)) };
+  const width = gapHigh - gapLow;
+  const apart = Math.min(hysteresisCounts({ ...circuit, noiseCounts: sigma }, scaleCounts), width / 2);
+  const clear = CLEAR_SHARE * width + apart / 2;
+  const middle = (low + high) / 2;
+  const isClear = middle - clear >= gapLow && middle + clear <= gapHigh;
+  const centre = isClear ? middle : (gapLow + gapHigh) / 2;
+  const { lowCounts, highCounts } = thresholdsBetween(centre, centre, apart);
+  const whole = Math.round(lowCounts);
+  return { lowCounts: whole, highCounts: Math.max(whole + 1, Math.round(highCounts)) };
 }
 
 /** Ends of the gap in one file: what nearly all runs reach. */
@@ -160,14 +176,15 @@ function gapOf(
   const swing = high - low!;
   const wide = Math.min(hysteresisCounts({ ...circuit, noiseCounts: sigma }, scaleCounts), swing / 2);
   const cut: Cut = { ...thresholdsBetween(high, low!, wide), swing, sigma };
-  const runs = pieces.flatMap((piece) => runsOf(piece, cut));
+  // The first and last run of a stretch may be cut short.
+  const runs = pieces.flatMap((piece) => runsOf(piece, cut).slice(1, -1));
   const reached = (value: 0 | 1): number[] =>
     runs
       .filter((run) => run.value === value)
       .map((run) => run.extreme)
       .sort((a, b) => (value === 1 ? a - b : b - a));
   const least = (values: readonly number[], otherwise: number): number =>
-    values[Math.floor(SHORT_RUNS * values.length)] ?? otherwise;
+    values[Math.min(values.length - 1, Math.max(1, Math.floor(SHORT_RUNS * values.length)))] ?? otherwise;
   // A run's own extreme is lifted by noise; its plateau is what a single read meets.
   return { low: Math.max(low!, least(reached(0), low!)), high: Math.min(high, least(reached(1), high)) };
 }

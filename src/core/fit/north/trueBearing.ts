@@ -1,5 +1,5 @@
 import { Body, Equator, Horizon, Observer } from 'astronomy-engine';
-import { model } from 'geomagnetism';
+import geomagnetism from 'geomagnetism';
 import { throwIfAny, VanewrightError, type Problem } from '../../error/index.ts';
 import { degToRad, radToDeg, showDegrees, wrapDegrees, type Degrees } from '../../units/index.ts';
 import { placeProblems, type Place } from './place.ts';
@@ -220,7 +220,7 @@ export function declinationAt({ latitudeDeg, longitudeDeg }: Place, at: string, 
 
 function magneticModel(instant: Date, at: string) {
   try {
-    return model(instant);
+    return geomagnetism.model(instant);
   } catch {
     const problem: Problem = {
       code: 'fit/no-magnetic-model',

@@ -1,4 +1,4 @@
-import { fieldNumber, isDataField, rolesOf, wordDigits, type Role } from './columns.ts';
+import { fieldNumber, isDataField, roleOfName, rolesOf, wordDigits, type Role } from './columns.ts';
 import { shown, WRAP, type Note, type RawFile, type RawRow } from './rawRows.ts';
 import type { ReadingHints, Recording, Repair } from './recording.ts';
 import type { Separation } from './separated.ts';
@@ -41,16 +41,15 @@ export function columnRows(
   const note: Note = (line, kind, what) => void repairs.push({ file, line, kind, what });
   const { width, split } = separation;
   const all = lines.map((line) => ({ line, fields: split(line.text) }));
-  const whole = all.filter(
-    ({ fields }) => fields.length === width && fields.every((f) => f !== '' && isDataField(f)),
-  );
   const heading = separation.labels ? null : (all.find((line) => isHeading(line, width)) ?? null);
-  const columns = columnsOf(
-    separation.labels ?? heading?.fields ?? null,
-    whole.slice(0, SAMPLE_ROWS),
-    whole,
-    hints,
+  const names = separation.labels ?? heading?.fields ?? null;
+  // A mark is noted now and then: its field may stay empty.
+  const mayBeEmpty = (c: number): boolean => names !== null && roleOfName(names[c]!) === 'mark';
+  const whole = all.filter(
+    ({ fields }) =>
+      fields.length === width && fields.every((f, c) => isDataField(f) && (f !== '' || mayBeEmpty(c))),
   );
+  const columns = columnsOf(names, whole.slice(0, SAMPLE_ROWS), whole, hints);
   noteColumns(columns, whole, note);
   const reader = new RowReader(columns, width, note, hints);
   for (const line of all) reader.take(line, heading);
@@ -167,11 +166,12 @@ class RowReader {
 
   #takeData(line: TextLine, fields: readonly string[]): void {
     const width = this.#width;
-    if (fields.length === width && fields.every((field) => field !== '')) {
+    const isEmpty = (field: string, c: number): boolean => field === '' && this.#columns.roles[c] !== 'mark';
+    if (fields.length === width && !fields.some(isEmpty)) {
       this.#add(line, fields);
       return;
     }
-    if (fields.some((field) => field === '')) {
+    if (fields.some(isEmpty)) {
       this.#note(line.number, 'missing-value', `Left out a row with a value missing: "${shown(line.text)}".`);
       return;
     }

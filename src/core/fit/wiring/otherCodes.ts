@@ -17,6 +17,9 @@ export interface OtherCode {
 /** Steps of a search that a code may cost here: a disc that somebody has made is found soon. [-] */
 const SEARCH_STEPS = 200_000;
 
+/** A code that explains less is not the disc's. [-]; own choice */
+const LEAST_SHARE = 0.8;
+
 function tryBuilding(name: string, positions: number): CodeTable | null {
   if (codeProblems(name, positions).length > 0) return null;
   try {
@@ -53,10 +56,17 @@ export function otherCode(
       )
         continue;
       const found = fitting(codeWalk(code), moves, live, columns, inputs);
-      if (found && found.share > (best?.share ?? 0.8)) best = { code, ...found };
+      if (found && found.share > LEAST_SHARE && standing(found) > (best ? standing(best) : 0))
+        best = { code, ...found };
     }
   }
   return best;
+}
+
+/** Share explained, less a little for each mistake of the maker: some codes are one another rewired. */
+function standing({ share, wiring }: Omit<OtherCode, 'code'>): number {
+  const mistakes = wiring.channels.filter((wire, c) => wire?.column !== c || wire.inverted).length;
+  return share - 0.002 * mistakes;
 }
 
 function fitting(
@@ -68,5 +78,5 @@ function fitting(
 ): Omit<OtherCode, 'code'> | null {
   const wirings = findWirings(walk, moves(isSingleStep(walk)), live, columns);
   const shares = wirings.map((wiring) => ({ wiring, share: explainedShare(followed(walk, wiring, inputs)) }));
-  return shares.sort((a, b) => b.share - a.share)[0] ?? null;
+  return shares.sort((a, b) => standing(b) - standing(a))[0] ?? null;
 }

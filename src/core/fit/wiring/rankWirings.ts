@@ -25,7 +25,7 @@ export interface RankedWiring {
 /** Share by which a wiring may explain fewer steps than the best and still count as equal. [-] */
 const EQUAL_SHARE = 0.02;
 /** Logarithm of how unlikely it is that a maker moves a wire, turns a sensor round, or mounts the disc face down. Own choice */
-const UNLIKELY = { moved: 2.5, inverted: 3, reversed: 4, elsewhere: 12 } as const;
+const UNLIKELY = { moved: 2.5, inverted: 3, reversed: 2.8, elsewhere: 12 } as const;
 /** The edges speak about wirings only as far as the drawing is known: no more than this. */
 const MOST_EVIDENCE = 40;
 
