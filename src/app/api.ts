@@ -12,3 +12,4 @@ export {
 export { makeInstrument, type MadeDesign, type MakeRequest } from './makeInstrument.ts';
 export { INSTRUMENT_FILE, newInstrument } from './newInstrument.ts';
 export { paperNames, partNames, type PaperName } from '../core/make/index.ts';
+export { fitBuild, type FitRequest, type FittedBuild } from './fitBuild.ts';

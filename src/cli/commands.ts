@@ -1,9 +1,11 @@
 import {
   adviseCodes,
+  fitBuild,
   INSTRUMENT_FILE,
   makeInstrument,
   newInstrument,
   proveInstrument,
+  type FitRequest,
   type MadeDesign,
   type MakeRequest,
   type ProvedDesign,
@@ -11,6 +13,7 @@ import {
 import { problemText } from '../core/error/index.ts';
 import { codesDocument, codesText } from './codesText.ts';
 import { EXIT } from './exit.ts';
+import { fitDocument, fitText } from './fitText.ts';
 import type { Outcome } from './outcome.ts';
 import { proveText } from './proveText.ts';
 import type { Parts } from './wire.ts';
@@ -111,5 +114,15 @@ export async function runMake(
       setAside: made.written.setAside,
       left: made.written.left,
     },
+  };
+}
+
+/** `vanewright fit FILE RECORDING...` */
+export async function runFit(parts: Parts, request: FitRequest, stop: AbortSignal): Promise<Outcome> {
+  const build = await fitBuild(parts, request, stop);
+  return {
+    exit: build.fit.verdict === 'yes' ? EXIT.good : EXIT.short,
+    text: fitText(build, request.path),
+    document: fitDocument(build),
   };
 }

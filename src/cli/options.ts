@@ -19,6 +19,13 @@ export function folderPath(text: string): string {
   throw new InvalidArgumentError('Allowed: the path of a folder, such as out/my-vane.');
 }
 
+/** Reads an angle of a turn. [deg], [0, 360) */
+export function angleDeg(text: string): number {
+  const value = Number(text);
+  if (/^\d+([.]\d+)?$/.test(text) && value < 360) return value;
+  throw new InvalidArgumentError('Allowed: an angle in degrees from 0 to less than 360.');
+}
+
 /** Options of every command that proves a design. */
 export function withProof(command: Command): Command {
   return command

@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { Command, Option } from 'commander';
 import { paperNames, partNames, type PaperName } from '../app/api.ts';
-import { runMake, runNew, runProve, type ProveOptions } from './commands.ts';
-import { folderPath, withProof } from './options.ts';
+import type { Turned } from '../core/fit/index.ts';
+import { runFit, runMake, runNew, runProve, type ProveOptions } from './commands.ts';
+import { angleDeg, folderPath, withProof } from './options.ts';
 import type { Outcome } from './outcome.ts';
 import type { Parts } from './wire.ts';
 
@@ -53,6 +54,52 @@ function addMake(root: Command, parts: Parts, take: Take): void {
     );
 }
 
+/** What stands behind `fit`, read. */
+interface FitWords {
+  readonly write?: boolean;
+  readonly out?: string;
+  readonly turned?: Turned;
+  readonly startsAtDeg?: number;
+  readonly decimalComma?: boolean;
+}
+
+function addFit(root: Command, parts: Parts, take: Take): void {
+  root
+    .command('fit <FILE> <RECORDING...>')
+    .description('what is wrong with the build, and how to read it, from one turn by hand')
+    .option('--write', 'put wiring, thresholds and table into FILE, comments kept')
+    .option('--out <DIR>', 'folder for the certificate and the renewed program', folderPath)
+    .addOption(
+      new Option('--turned <WAY>', 'which way the vane was turned, seen from above').choices([
+        'clockwise',
+        'counter-clockwise',
+      ]),
+    )
+    .option(
+      '--starts-at-deg <ANGLE>',
+      'disc angle under the sensors at the first row, 0 for the index mark',
+      angleDeg,
+    )
+    .option('--decimal-comma', 'numbers such as 3,25 are 3.25')
+    .action(
+      (file: string, recordings: string[], { write, out, turned, startsAtDeg, decimalComma }: FitWords) => {
+        const hints = {
+          ...(turned ? { turned: Object.fromEntries(recordings.map((name) => [name, turned])) } : {}),
+          ...(decimalComma ? { decimalComma } : {}),
+        };
+        const request = {
+          path: file,
+          recordings,
+          hints,
+          startsAtDeg: startsAtDeg ?? null,
+          write: write ?? false,
+          out: out ?? null,
+        };
+        take('fit', (stop) => runFit(parts, request, stop));
+      },
+    );
+}
+
 /**
  * The words the command understands; commander reads them and hands the chosen work to `take`.
  *
@@ -68,6 +115,7 @@ export function program(parts: Parts, isJson: boolean, take: Take): Command {
   addNew(root, parts, take);
   addProve(root, parts, take);
   addMake(root, parts, take);
+  addFit(root, parts, take);
   for (const command of [root, ...root.commands]) {
     command
       .option('--json', 'print one JSON document instead of text')
