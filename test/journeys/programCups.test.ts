@@ -52,6 +52,8 @@ describe('cup pulses of a contact that bounces when it closes and when it opens'
 
   // 1 / (2 * (1 ms of bounce + 1.5 ms of quiet)) = 200 Hz is the limit at equal open and closed times.
   it.each([
+    [0.2, 1],
+    [1, 2],
     [10, 2],
     [50, 8],
     [100, 16],

@@ -100,7 +100,7 @@ describe('a scripted wind', () => {
       expect(lines.length).toBeGreaterThan(TURN_MS / 40 - 5);
       // The static error of the drawn design, and how far the vane goes in one read and one written line.
       const band =
-        exactTurn(example.head).errors.maxDeg + (turnRateDegPerS * example.head.speed.loopMs) / 1000;
+        exactTurn(example.head).errors.maxDeg! + (turnRateDegPerS * example.head.speed.loopMs) / 1000;
       for (const line of lines) {
         expect(line.headingDeg, JSON.stringify(line)).not.toBeNull();
         expect(apart(line.headingDeg!, wind(line.sinceStartMs))).toBeLessThanOrEqual(band + 0.01);

@@ -38,7 +38,8 @@ class Vane:
         self.dark_seen = False
         self.light_seen = False
         self.drowned = False
-        self.doubts = [0] * CHANNELS
+        self.changed = 0
+        self.troubles = 0
         self.still = 0
         self.turned = 0
         self.recording = False
@@ -77,6 +78,8 @@ class Vane:
         self.word = self.high ^ HIGH_IS_ZERO
         if self.last_word is None:
             self.last_word = ~self.word & ALL_CHANNELS
+            self.notice_change()
+            self.changed = 0
         self.judge_word(now_ms)
 
     def judge_word(self, now_ms):
@@ -87,7 +90,7 @@ class Vane:
         elapsed = (now_ms - self.last_position_ms) & 0xFFFFFFFF
         if self.position is None:
             if is_new and self.last_position is not None:
-                self.doubt_channels()
+                self.troubles = min(255, self.troubles + 1)
             if elapsed > HALF_TURN_MS:
                 self.last_position = None
             return
@@ -95,7 +98,7 @@ class Vane:
             gap = gap_between(self.position, self.last_position)
             if elapsed <= HALF_TURN_MS and gap > (elapsed + 1) * TURN // 1000:
                 self.jumped = True
-                self.doubt_channels()
+                self.troubles = min(255, self.troubles + 1)
         self.last_position = self.position
         self.last_position_ms = now_ms
 
@@ -108,22 +111,15 @@ class Vane:
             self.dark_seen = True
         if self.word != ALL_LIGHT ^ ALL_CHANNELS:
             self.light_seen = True
-        for channel in range(CHANNELS):
-            if changed & bit_of(channel):
-                self.doubts[channel] = 0
-
-    def doubt_channels(self):
-        for channel in range(CHANNELS):
-            instead = POSITION_OF_WORD.get(self.word ^ bit_of(channel))
-            if instead is not None and gap_between(instead, self.last_position) == 0:
-                self.doubts[channel] = min(255, self.doubts[channel] + 1)
+        self.changed |= changed
+        if self.changed == ALL_CHANNELS:
+            self.changed = 0
+            self.troubles = 0
 
     def stuck(self):
-        stuck = self.still
-        for channel in range(CHANNELS):
-            if self.doubts[channel] >= 3:
-                stuck |= bit_of(channel)
-        return stuck
+        still = ALL_CHANNELS & ~self.changed
+        is_one = still != 0 and still & (still - 1) == 0
+        return self.still | (still if self.troubles >= 3 and is_one else 0)
 
     def begin_turn(self):
         self.recording = True

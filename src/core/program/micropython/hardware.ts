@@ -221,20 +221,7 @@ const restTexts = {
   deep: '        if not vane.recording:\n            machine.lightsleep(max(0, LINE_INTERVAL_MS - ((now - last_line) & 0xFFFFFFFF)))',
 } as const;
 
-/** Reading, cups, settings, commands and the main loop on the board. */
-export function hardwareText(facts: ProgramFacts): string {
-  const lights = busPin(facts.wiring, 'lights');
-  const writer = writerNames[facts.format];
-  return `class Head:
-    """Pins of channels, chips and lights."""
-
-    def __init__(self):
-${lights === null ? '' : `        self.lights = machine.Pin(${pinNumber(lights)}, machine.Pin.OUT, value=0)\n`}${inputText(facts)}
-${facts.settleUs === null ? steadyText : pulsedText(facts)}
-
-${cupsText(facts)}${keepingText}
-
-class Clock:
+const clockText = `class Clock:
     """Milliseconds since the start in 32 bits; the board's own count starts again sooner."""
 
     def __init__(self):
@@ -268,7 +255,22 @@ def start_reason():
     cause = machine.reset_cause()
     if cause == machine.WDT_RESET:
         return "w"
-    return "p" if cause == machine.PWRON_RESET else "u"
+    return "p" if cause == machine.PWRON_RESET else "u"`;
+
+/** Reading, cups, settings, commands and the main loop on the board. */
+export function hardwareText(facts: ProgramFacts): string {
+  const lights = busPin(facts.wiring, 'lights');
+  const writer = writerNames[facts.format];
+  return `class Head:
+    """Pins of channels, chips and lights."""
+
+    def __init__(self):
+${lights === null ? '' : `        self.lights = machine.Pin(${pinNumber(lights)}, machine.Pin.OUT, value=0)\n`}${inputText(facts)}
+${facts.settleUs === null ? steadyText : pulsedText(facts)}
+
+${cupsText(facts)}${keepingText}
+
+${clockText}
 
 
 def run(write=print):

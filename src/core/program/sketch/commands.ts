@@ -83,7 +83,7 @@ void beginTurn(uint32_t nowMs) {
 
 // Channels that stood still while others changed are stuck: a turn passes the edges of all of them.
 void endTurn() {
-  if (recordingTurn && turnedChannels != 0) stillChannels = ~turnedChannels & ((1UL << CHANNELS) - 1);
+  if (recordingTurn && turnedChannels != 0) stillChannels = ~turnedChannels & ALL_CHANNELS;
   recordingTurn = false;
 }
 

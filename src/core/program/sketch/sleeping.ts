@@ -15,16 +15,20 @@ ISR(WDT_vect) {
 
 // Everything off for one period of the watchdog's own clock, which is exact to a tenth only.
 void nap(uint8_t period, uint16_t ms) {
+  const uint8_t tick = TCCR0B;
+  const uint8_t setting = _BV(WDIE) | ((period & 8) << 2) | (period & 7);
   noInterrupts();
   napping = true;
+  TCCR0B = 0;  // the millisecond clock stands still, so that it is known by how much to set it on
   wdt_reset();
   WDTCSR = _BV(WDCE) | _BV(WDE);
-  WDTCSR = _BV(WDIE) | ((period & 8) << 2) | (period & 7);
+  WDTCSR = setting;  // within four cycles of the line before
   interrupts();
   set_sleep_mode(SLEEP_MODE_PWR_DOWN);
   while (napping) sleep_mode();
   noInterrupts();
-  timer0_millis += ms;  // the clock stood still meanwhile
+  timer0_millis += ms;
+  TCCR0B = tick;
   interrupts();
   wdt_enable(WDTO_2S);
 }
