@@ -1,4 +1,11 @@
-import type { DateOrder, LogSpeedUnit, Moment, Placement, ReadingRule, SegmentSpan } from '../core/record/index.ts';
+import type {
+  DateOrder,
+  LogSpeedUnit,
+  Moment,
+  Placement,
+  ReadingRule,
+  SegmentSpan,
+} from '../core/record/index.ts';
 import { placeSegments } from '../core/record/index.ts';
 
 /** What a maker may say about how lines are read; kept beside the raw log, so that a rebuild reads the same. */

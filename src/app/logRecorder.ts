@@ -73,7 +73,10 @@ export class Recorder {
   async start(): Promise<void> {
     await this.#catchUp();
     const open = this.#reader.state.open.map(({ stream }) => stream);
-    if (open.length > 0) await this.#append(open.map((stream) => ({ kind: 'end', stream, arrivedMs: null, payload: new Uint8Array(0) })));
+    if (open.length > 0)
+      await this.#append(
+        open.map((stream) => ({ kind: 'end', stream, arrivedMs: null, payload: new Uint8Array(0) })),
+      );
     for (const damage of this.#parts.log.damage) {
       const { at, bytes, segment, looks } = damage;
       const got = `${segment} at byte ${at}: ${looks}`;
@@ -140,7 +143,9 @@ export class Recorder {
   }
 
   async #begin(begin: StreamBegin): Promise<number> {
-    const [stream] = await this.#append([{ kind: 'begin', stream: 0, arrivedMs: null, payload: beginPayload(begin) }]);
+    const [stream] = await this.#append([
+      { kind: 'begin', stream: 0, arrivedMs: null, payload: beginPayload(begin) },
+    ]);
     this.#streams.set(keyOf(begin), stream!);
     return stream!;
   }
@@ -191,7 +196,11 @@ export class Recorder {
     this.#samples = [];
     this.#ledger = [];
     const { log, store } = this.#parts;
-    await store.commit({ samples, ledger, progress: { log: log.name, seq: state.seq, state: JSON.stringify(state) } });
+    await store.commit({
+      samples,
+      ledger,
+      progress: { log: log.name, seq: state.seq, state: JSON.stringify(state) },
+    });
     this.#stored += samples.length;
   }
 

@@ -2,4 +2,11 @@
 export interface Clock {
   /** [ms UTC] */
   nowMs(): number;
+  /**
+   * Does something later, once.
+   *
+   * @param delayMs - [ms], >= 0
+   * @returns Calls it off.
+   */
+  after(delayMs: number, work: () => void): () => void;
 }

@@ -14,6 +14,8 @@ export interface RawDamage extends Damage {
  * bytes are torn, zeroed or garbage opens with every entry before them; entries are never changed.
  */
 export interface RawLog {
+  /** Its own name, the same each time it is opened, and like that of no other. */
+  readonly name: string;
   /** Damage found on opening and on reading so far; bytes that cannot be read stay where they are. */
   readonly damage: readonly RawDamage[];
   /** Sequence number of the last entry; 0 when empty. [-] */

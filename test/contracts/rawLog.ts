@@ -85,8 +85,10 @@ export function rawLogContract(name: string, world: () => Promise<RawLogWorld>):
 
     it('has everything when it is opened again, and goes on counting', async () => {
       await log.append([rawEntry('a'), rawEntry('b')]);
+      const { name } = log;
       await log.close();
       log = await here.open();
+      expect(log.name).toBe(name);
       expect(await allTexts(log)).toEqual(['a', 'b']);
       expect(await log.append([rawEntry('c')])).toBe(3);
     });

@@ -1,5 +1,7 @@
+import { randomUUID } from 'node:crypto';
 import { constants } from 'node:fs';
-import { mkdir, open, type FileHandle } from 'node:fs/promises';
+import { mkdir, open, readFile, type FileHandle } from 'node:fs/promises';
+import { join } from 'node:path';
 import {
   frameOf,
   scanFrames,
@@ -39,6 +41,7 @@ interface Waiting {
 class FileRawLog implements RawLog {
   readonly damage: RawDamage[] = [];
   lastSeq = 0;
+  name = '';
   readonly #folder: string;
   readonly #segmentBytes: number;
   readonly #unlock: Unlock;
@@ -58,6 +61,7 @@ class FileRawLog implements RawLog {
 
   /** Finds the end of what is sound; segments that were left uncompressed are compressed behind the scenes. */
   async recover(): Promise<void> {
+    this.name = await nameOf(this.#folder);
     const files = await segmentFiles(this.#folder);
     const last = files.at(-1);
     for (const file of files) {
@@ -216,6 +220,19 @@ class FileRawLog implements RawLog {
     this.#file = null;
     await this.#unlock();
   }
+}
+
+/** Name of the log of a folder, drawn when the folder is new. */
+async function nameOf(folder: string): Promise<string> {
+  const path = join(folder, 'name');
+  const known = await readFile(path, 'utf8').catch(() => '');
+  if (/^[0-9a-f-]{36}$/.test(known)) return known;
+  const name = randomUUID();
+  const file = await open(path, 'w');
+  await file.writeFile(name);
+  await file.sync();
+  await file.close();
+  return name;
 }
 
 /**

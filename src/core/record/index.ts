@@ -64,3 +64,4 @@ export {
 } from './time/placeSegments.ts';
 export { ZoneClock, type ZonedInstant } from './time/zoneClock.ts';
 export { allFollow, requireStorable, sifted, type KnownSample, type Sifted } from './samples/clash.ts';
+export type { DateOrder } from './time/dateText.ts';

@@ -13,7 +13,7 @@ export interface StreamBegin {
   readonly station: string;
   readonly source: StreamHead['source'];
   readonly name: string;
-  /** Choices for this source alone, over those of the reading. */
+  /** Choices that were made when the source came. */
   readonly rule?: Partial<ReadingRule>;
 }
 
@@ -91,7 +91,7 @@ export class RecordReader {
 
   #begin(begin: StreamBegin, stream: number, state: StreamState): void {
     const { station, source, name } = begin;
-    const rule = { ...this.#ruleFor(begin, stream), ...begin.rule };
+    const rule = this.#ruleFor(begin, stream);
     this.#open.set(stream, {
       begin,
       reader: new StreamReader({ stream, station, source, name }, rule, state),

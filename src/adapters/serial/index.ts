@@ -1,0 +1,1 @@
+export { serialSource, type SerialOptions } from './serialSource.ts';
