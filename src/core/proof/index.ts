@@ -1,8 +1,37 @@
 export { causeNames, type CauseName } from './builds/causeNames.ts';
-export { virtualBuilds, type BuildRequest } from './builds/virtualBuilds.ts';
+export type { BuildMaker } from './builds/causes.ts';
+export { addTally, emptyTally, type BuildTally } from './builds/tally.ts';
+export { loosestFactor } from './builds/tolerances.ts';
+export {
+  batchCount,
+  buildBatch,
+  buildStatistics,
+  virtualBuilds,
+  type BuildRequest,
+} from './builds/virtualBuilds.ts';
+export {
+  budgetItemNames,
+  type BudgetItem,
+  type BudgetItemName,
+  type ErrorBudget,
+} from './budget/budgetItem.ts';
+export { errorBudget } from './budget/errorBudget.ts';
+export { usefulChanges } from './changes/usefulChanges.ts';
+export { compareDesigns, type Comparison } from './compare.ts';
+export { finePosition, type FineDesign, type FinePosition } from './fine/finePosition.ts';
+export type { FineErrors } from './fine/fineReading.ts';
 export { wilsonShare } from './builds/wilson.ts';
 export { buildsToSettle, isSettled } from './enoughBuilds.ts';
-export type { BuildStatistics, Cause, ExactTurn, Proof, ReadingErrors, ReadStretch, Share } from './proof.ts';
+export type {
+  BuildStatistics,
+  Cause,
+  ExactTurn,
+  Proof,
+  ReadingErrors,
+  ReadStretch,
+  Share,
+  UsefulChange,
+} from './proof.ts';
 export { prove, type ProofRequest } from './prove.ts';
 export type { BuildFaults } from './turn/conditions.ts';
 export { exactTurn } from './turn/exactTurn.ts';

@@ -1,12 +1,14 @@
 import type { Problem } from '../error/index.ts';
+import type { ErrorBudget } from './budget/budgetItem.ts';
+import type { FinePosition } from './fine/finePosition.ts';
 import type { Degrees } from '../units/index.ts';
 
 /** How one turn, or many, was read. */
 export interface ReadingErrors {
-  /** Root mean square of shown minus true. [deg] */
-  readonly rmsDeg: Degrees;
-  /** Largest of its magnitude. [deg] */
-  readonly maxDeg: Degrees;
+  /** Root mean square of shown minus true; `null` where no position ever shows. [deg] */
+  readonly rmsDeg: Degrees | null;
+  /** Largest of its magnitude; `null` where no position ever shows. [deg] */
+  readonly maxDeg: Degrees | null;
   /** Share of the turn shown more than one step from where the shaft is. [-] */
   readonly misreadShare: number;
   /** Share of the turn that shows a word the code does not have. [-] */
@@ -47,9 +49,13 @@ export interface BuildStatistics {
   readonly seed: number;
   /** Builds that meet the need everywhere in the turn, both ways round. */
   readonly yield: Share;
-  /** Root mean square error over all builds. [deg] */
-  readonly rmsDeg: Degrees;
-  /** Largest error of a build: median, 95 of 100, and the worst. [deg] */
+  /** Builds never more than one step out; never more than the accuracy asked; never showing a word the code does not have. */
+  readonly withinStep: Share;
+  readonly withinAccuracy: Share;
+  readonly alwaysLegal: Share;
+  /** Root mean square error over all builds; `null` where none ever shows a position. [deg] */
+  readonly rmsDeg: Degrees | null;
+  /** Largest error of a build: median, 95 of 100, and the worst; a build that shows no position counts as 180. [deg] */
   readonly maxErrorDeg: { readonly p50: Degrees; readonly p95: Degrees; readonly worst: Degrees };
   /** Counts of the largest error of each build, in classes of `classDeg` from 0. */
   readonly histogram: { readonly classDeg: Degrees; readonly counts: readonly number[] };
@@ -60,14 +66,30 @@ export interface BuildStatistics {
   readonly unseenBuilds: Share;
 }
 
+/** A change of the design and what it does. */
+export interface UsefulChange {
+  readonly title: string;
+  /** What to write in the instrument file, or to do. */
+  readonly how: string;
+  readonly verdict: 'yes' | 'no';
+  readonly yield: Share;
+  readonly p95Deg: Degrees;
+  /** Fastest turn at which every position is still read. [deg/s] */
+  readonly limitDegPerS: number;
+}
+
 /** One cause of error, and what it would be worth to be rid of it. */
 export interface Cause {
-  /** `edge`, `bore`, `placement`, `sensor`, `resistor` or `threshold`. */
+  /** One of `causeNames`. */
   readonly cause: string;
   readonly title: string;
   /** Yield and 95-of-100 error with this cause alone removed, on the same builds. */
   readonly yieldWithout: Share;
   readonly p95WithoutDeg: Degrees;
+  /** What this cause adds to the mean square error, as a share of all that making adds. [-] */
+  readonly varianceShare: number;
+  /** Factor on this cause's size alone at which the wanted yield is still reached; `null` where none is small enough. [-] */
+  readonly loosestFactor: number | null;
   /** What the maker would do about it. */
   readonly advice: string;
 }
@@ -81,6 +103,16 @@ export interface Proof {
   readonly builds: BuildStatistics;
   /** Most worthwhile first. */
   readonly causes: readonly Cause[];
+  /** What puts a reading out, item by item. */
+  readonly budget: ErrorBudget;
+  /** As drawn, at the turn rate that is asked for. */
+  readonly atTurnRate: ReadingErrors;
+  /** Factor on all sizes together at which the wanted yield is still reached; `null` where none is small enough. [-] */
+  readonly loosestFactor: number | null;
+  /** The most useful changes, each with what it does on the same builds; most useful first. n ≤ 3 */
+  readonly changes: readonly UsefulChange[];
+  /** Whether the disc can be read between its steps. */
+  readonly fine: FinePosition;
   /** The same disc with the other code, on the same builds; `null` when that code cannot make the count. */
   readonly rival: { readonly family: string; readonly builds: BuildStatistics; readonly why: string } | null;
   readonly warnings: readonly Problem[];

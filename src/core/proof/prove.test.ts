@@ -7,6 +7,7 @@ import { prove } from './prove.ts';
 
 const DISC: DiscSpec = {
   code: 'reflected-gray',
+  codeFile: null,
   codeOptions: {},
   diameterMm: 90,
   bore: { shape: 'round', diameterMm: 6 },

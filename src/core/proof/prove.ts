@@ -1,8 +1,13 @@
 import type { DiscPlan } from '../disc/index.ts';
 import type { HeadPlan } from '../head/index.ts';
 import type { Instrument } from '../instrument/index.ts';
-import { rankedCauses } from './builds/causes.ts';
+import { errorBudget } from './budget/errorBudget.ts';
+import { causeNames } from './builds/causeNames.ts';
+import { rankedCauses, type BuildMaker } from './builds/causes.ts';
+import { loosestFactor } from './builds/tolerances.ts';
 import { virtualBuilds } from './builds/virtualBuilds.ts';
+import { usefulChanges } from './changes/usefulChanges.ts';
+import { finePosition } from './fine/finePosition.ts';
 import type { Proof } from './proof.ts';
 import { memoryNote, merits, shortfalls } from './reasons.ts';
 import { rivalBuilds } from './rival.ts';
@@ -17,6 +22,8 @@ export interface ProofRequest {
   readonly builds: number;
   /** Any whole number from 0; equal seeds give equal proofs. [-] */
   readonly seed: number;
+  /** Who makes builds; this thread where left out. */
+  readonly make?: BuildMaker;
 }
 
 /**
@@ -27,13 +34,14 @@ export interface ProofRequest {
  *
  * @throws `proof/builds-out-of-range`, `proof/seed-not-whole`, `proof/too-many-channels`
  */
-export function prove({ instrument, disc, head, builds, seed }: ProofRequest): Proof {
+export function prove({ instrument, disc, head, builds, seed, make = virtualBuilds }: ProofRequest): Proof {
   const { need } = instrument;
   const request = { builds, seed, accuracyDeg: need.accuracyDeg };
-  const built = virtualBuilds(head, request);
+  const built = make(head, request);
   const turn = exactTurn(head);
-  const causes = rankedCauses(head, request, built);
-  const { rival, refusal } = rivalBuilds(disc, head, request, built);
+  const drawnSquare = (turn.errors.rmsDeg ?? 0) ** 2;
+  const causes = rankedCauses(head, request, built, { drawnSquare, wantedYield: need.wantedYield, make });
+  const { rival, refusal } = rivalBuilds(disc, head, request, built, make);
   const evidence = { head, need, exactTurn: turn, builds: built, causes };
   const against = shortfalls(evidence);
   const notes = [memoryNote(head), refusal].filter((note) => note !== null);
@@ -41,8 +49,13 @@ export function prove({ instrument, disc, head, builds, seed }: ProofRequest): P
     verdict: against.length > 0 ? 'no' : 'yes',
     reasons: [...(against.length > 0 ? against : merits(evidence)), ...notes],
     exactTurn: turn,
+    atTurnRate: exactTurn(head, {}, need.turnRateDegPerS).errors,
     builds: built,
     causes,
+    loosestFactor: loosestFactor(head, request, need.wantedYield, causeNames),
+    budget: errorBudget(head, need.turnRateDegPerS),
+    changes: usefulChanges(head, need, request, built),
+    fine: finePosition(head, seed),
     rival,
     warnings: head.warnings,
   };

@@ -20,6 +20,7 @@ const AS_WRITTEN = 6;
 /** Everything that makes the verdict no, in sentences; empty when the design will read right. */
 export function shortfalls(evidence: Evidence): string[] {
   const found = [
+    ...evidence.head.faults.map(({ what, got, fix }) => `${what} Found: ${got}. ${fix}`),
     tooCoarse(evidence),
     forgets(evidence),
     ...asDrawn(evidence),
@@ -86,6 +87,7 @@ function tooCoarse({ head, need }: Evidence): string | null {
 function asDrawn({ head, need, exactTurn }: Evidence): (string | null)[] {
   const { maxDeg, misreadShare, illegalShare, unseenPositions } = exactTurn.errors;
   const half = 180 / head.disc.code.positions;
+  if (maxDeg === null) return ['Even made exactly as drawn it never shows a position at all.'];
   const isTooFar = maxDeg > need.accuracyDeg + ROUNDING_DEG;
   return [
     need.accuracyDeg >= half && isTooFar

@@ -4,6 +4,7 @@ import { VanewrightError, type Problem } from '../error/index.ts';
 import { planHead, type HeadPlan } from '../head/index.ts';
 import { showDegrees } from '../units/index.ts';
 import { goodOf } from './enoughBuilds.ts';
+import type { BuildMaker } from './builds/causes.ts';
 import { virtualBuilds, type BuildRequest } from './builds/virtualBuilds.ts';
 import type { BuildStatistics, Proof } from './proof.ts';
 
@@ -36,6 +37,7 @@ export function rivalBuilds(
   head: HeadPlan,
   request: BuildRequest,
   own: BuildStatistics,
+  make: BuildMaker = virtualBuilds,
 ): RivalResult {
   const family = rivalOf(disc.code.family);
   const title = familyTitle(family);
@@ -43,7 +45,7 @@ export function rivalBuilds(
     const code = buildCode(family, disc.code.positions);
     const rivalDisc = planDisc(code, { ...disc.spec, code: family, codeOptions: {} });
     const rivalHead = planHead(rivalDisc, head.spec, head.circuit, head.board, head.rate);
-    const builds = virtualBuilds(rivalHead, request);
+    const builds = make(rivalHead, request);
     const why = comparison({ code: disc.code, builds: own }, { code, builds });
     return { rival: { family, builds, why }, refusal: null };
   } catch (error) {
@@ -93,9 +95,12 @@ export function jumpText(code: CodeTable): string | null {
   const named = busiest.slice(0, 2).map((at) => `${at.positionBefore}|${at.positionAfter}`);
   const more = busiest.length > named.length ? ` and ${busiest.length - named.length} more` : '';
   const step = positionCentreDeg(1, code.positions) - positionCentreDeg(0, code.positions);
+  const harm =
+    worstErrorPositions === 0
+      ? 'what shows in between is no word of the code, and no position.'
+      : `in between any mix of old and new can show: up to ${worstErrorPositions} positions out, ${showDegrees(worstErrorPositions * step)}.`;
   return (
     `In ${familyTitle(code.family)} ${multiStepBoundaries.length} of ${code.positions} boundaries change two channels or more at once, ` +
-    `and ${named.join(' and ')}${more} change ${most}. Their edges never fall at exactly one angle, so in between any mix ` +
-    `of old and new can show: up to ${worstErrorPositions} positions out, ${showDegrees(worstErrorPositions * step)}.`
+    `and ${named.join(' and ')}${more} change ${most}. Their edges never fall at exactly one angle, so ${harm}`
   );
 }

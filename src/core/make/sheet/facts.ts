@@ -71,7 +71,9 @@ export function proofFacts({ exactTurn, builds }: Proof): Fact[] {
   return [
     [
       'As drawn',
-      `error ${showDegrees(exactTurn.errors.rmsDeg)} rms, ${showDegrees(exactTurn.errors.maxDeg)} at most`,
+      exactTurn.errors.rmsDeg === null || exactTurn.errors.maxDeg === null
+        ? 'shows no position'
+        : `error ${showDegrees(exactTurn.errors.rmsDeg)} rms, ${showDegrees(exactTurn.errors.maxDeg)} at most`,
     ],
     [`Of ${builds.builds} virtual builds (seed ${builds.seed}) meet the need`, shareText(builds.yield)],
     [

@@ -1,16 +1,14 @@
 import {
   conversionSigmaCounts,
-  hysteresisCounts,
   markReaderOf,
   signalOf,
   switchLights,
-  thresholdsBetween,
   type HeadPlan,
   type Rgb,
   type Signal,
 } from '../../head/index.ts';
 import { seededRandom, type Random } from '../../units/index.ts';
-import type { Conditions } from '../turn/conditions.ts';
+import { addTilt, addToChannels, ownThresholds, type Conditions } from '../turn/conditions.ts';
 import type { TurnModel } from '../turn/turnModel.ts';
 import { causeNames, type CauseName } from './causeNames.ts';
 
@@ -29,6 +27,12 @@ export interface CauseSizes {
   readonly resistor: number;
   /** [counts] */
   readonly thresholdCounts: number;
+  /** [deg] */
+  readonly tiltDeg: number;
+  /** [mm] */
+  readonly shaftMm: number;
+  /** [deg] */
+  readonly northDeg: number;
 }
 
 /** One stream of draws a cause. */
@@ -40,8 +44,13 @@ export type Streams = Readonly<Record<CauseName, Random>>;
  * A part's factor is lognormal, so that none comes out negative; its standard deviation is the stated spread.
  *
  * @param without - Cause taken to be absent, or `null`.
+ * @param scaled - Factors on the sizes of causes. [-]
  */
-export function causeSizes({ disc, spec, circuit }: HeadPlan, without: CauseName | null): CauseSizes {
+export function causeSizes(
+  { disc, spec, circuit }: HeadPlan,
+  without: CauseName | null,
+  scaled: Readonly<Partial<Record<CauseName, number>>> = {},
+): CauseSizes {
   const sizes: CauseSizes = {
     edgeMm: disc.spec.process.edgeSdMm,
     boreMm: disc.spec.process.boreSdMm,
@@ -50,8 +59,15 @@ export function causeSizes({ disc, spec, circuit }: HeadPlan, without: CauseName
     part: Math.sqrt(Math.log1p(spec.detector.spread ** 2)),
     resistor: circuit.resistorTolerancePercent / 200, // as sold, the tolerance is two standard deviations
     thresholdCounts: conversionSigmaCounts(circuit),
+    tiltDeg: spec.tiltSdDeg ?? 0,
+    shaftMm: spec.shaftPlaySdMm ?? 0,
+    northDeg: spec.northSdDeg ?? 0,
   };
-  return without === null ? sizes : { ...sizes, ...NOTHING_OF[without] };
+  const resized: { -readonly [Size in keyof CauseSizes]: number } = { ...sizes };
+  for (const [cause, factor] of Object.entries(scaled) as [CauseName, number][]) {
+    for (const size of Object.keys(NOTHING_OF[cause]) as (keyof CauseSizes)[]) resized[size] *= factor;
+  }
+  return without === null ? resized : { ...resized, ...NOTHING_OF[without] };
 }
 
 const NOTHING_OF: Readonly<Record<CauseName, Partial<CauseSizes>>> = {
@@ -61,6 +77,9 @@ const NOTHING_OF: Readonly<Record<CauseName, Partial<CauseSizes>>> = {
   sensor: { part: 0 },
   resistor: { resistor: 0 },
   threshold: { thresholdCounts: 0 },
+  tilt: { tiltDeg: 0 },
+  shaft: { shaftMm: 0 },
+  north: { northDeg: 0 },
 };
 
 /** True when a cause is too small to move anything. */
@@ -78,6 +97,9 @@ export function streamsOf(seed: number, block: number): Streams {
     sensor: stream('sensor'),
     resistor: stream('resistor'),
     threshold: stream('threshold'),
+    tilt: stream('tilt'),
+    shaft: stream('shaft'),
+    north: stream('north'),
   };
 }
 
@@ -102,11 +124,21 @@ export function drawerOf(model: TurnModel, sizes: CauseSizes): Drawer {
   const switches = model.head.marks ? readerDrawer(model, sizes) : switchDrawer(model, sizes);
   return {
     draw: (streams, into) => {
-      if (sizes.edgeMm > 0) drawAround(streams.edge, model.movesMm, sizes.edgeMm, into.edgeMm);
+      if (sizes.edgeMm > 0 || sizes.tiltDeg > 0) {
+        drawAround(streams.edge, model.movesMm, sizes.edgeMm, into.edgeMm);
+      }
       if (sizes.boreMm > 0) drawAround(streams.bore, null, sizes.boreMm, into.boreMm);
-      if (sizes.alongMm > 0 || sizes.acrossMm > 0) {
+      if (sizes.tiltDeg > 0) {
+        addTilt(model, [sizes.tiltDeg * streams.tilt.normal(), sizes.tiltDeg * streams.tilt.normal()], into);
+      }
+      if (sizes.alongMm > 0 || sizes.acrossMm > 0 || sizes.shaftMm > 0 || sizes.northDeg > 0) {
         drawAround(streams.placement, null, sizes.alongMm, into.alongMm);
         drawAround(streams.placement, null, sizes.acrossMm, into.acrossMm);
+        if (sizes.shaftMm > 0 || sizes.northDeg > 0) {
+          const x = sizes.shaftMm * streams.shaft.normal();
+          const y = sizes.shaftMm * streams.shaft.normal();
+          addToChannels(model, [x, y], sizes.northDeg * streams.north.normal(), into);
+        }
       }
       if (sizes.part > 0 || sizes.resistor > 0 || sizes.thresholdCounts > 0) switches(streams, into);
     },
@@ -125,17 +157,13 @@ function drawAround(random: Random, middle: Float64Array | null, sd: number, int
 function switchDrawer({ head }: TurnModel, sizes: CauseSizes): (streams: Streams, into: Conditions) => void {
   const { circuit, levels, board, spec } = head;
   const signal: Signal = signalOf(spec.detector, levels.resistorOhm, circuit.sensorTo, board);
-  const hysteresis = hysteresisCounts(circuit, signal.scaleCounts);
-  const isShared = circuit.thresholds === 'shared';
   return (streams, into) => {
     for (let c = 0; c < into.risingLight.length; c++) {
       const part = sizes.part > 0 ? Math.exp(sizes.part * streams.sensor.normal()) : 1;
       const resistor =
         sizes.resistor > 0 ? Math.max(0.01, 1 + sizes.resistor * streams.resistor.normal()) : 1;
       const off = sizes.thresholdCounts > 0 ? sizes.thresholdCounts * streams.threshold.normal() : 0;
-      const own = isShared
-        ? levels
-        : thresholdsBetween(signal.counts(1, part, resistor), signal.counts(0, part, resistor), hysteresis);
+      const own = ownThresholds(head, signal, part, resistor);
       const moved = { lowCounts: own.lowCounts + off, highCounts: own.highCounts + off };
       const lights = switchLights(moved, signal, part, resistor);
       into.risingLight[c] = lights.risingLight;

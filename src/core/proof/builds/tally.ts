@@ -9,6 +9,10 @@ const CLASSES_PER_DEG = 100;
 export interface BuildTally {
   builds: number;
   good: number;
+  /** Builds never more than a step out, never more than asked, and never showing a word the code does not have. */
+  withinStep: number;
+  accurate: number;
+  legal: number;
   unseen: number;
   squareSum: number;
   shownDeg: number;
@@ -25,6 +29,9 @@ export function emptyTally(): BuildTally {
   return {
     builds: 0,
     good: 0,
+    withinStep: 0,
+    accurate: 0,
+    legal: 0,
     unseen: 0,
     squareSum: 0,
     shownDeg: 0,
@@ -35,6 +42,29 @@ export function emptyTally(): BuildTally {
     classes: new Uint32Array(180 * CLASSES_PER_DEG + 1),
   };
 }
+
+/** Adds one tally to another. */
+export function addTally(into: BuildTally, from: BuildTally): void {
+  for (const name of SUMS) into[name] += from[name];
+  into.worstDeg = Math.max(into.worstDeg, from.worstDeg);
+  for (const [i, count] of from.classes.entries()) {
+    if (count > 0) into.classes[i]! += count;
+  }
+}
+
+const SUMS = [
+  'builds',
+  'good',
+  'withinStep',
+  'accurate',
+  'legal',
+  'unseen',
+  'squareSum',
+  'shownDeg',
+  'misreadDeg',
+  'illegalDeg',
+  'turnedDeg',
+] as const;
 
 /** Counts a build by its largest error. [deg] */
 export function countWorst(tally: BuildTally, maxDeg: number): void {

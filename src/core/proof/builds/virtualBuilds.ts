@@ -8,7 +8,7 @@ import { turnModel, type TurnModel } from '../turn/turnModel.ts';
 import { walkTurn } from '../turn/walkTurn.ts';
 import type { CauseName } from './causeNames.ts';
 import { BUILDS_PER_BLOCK, causeSizes, drawerOf, streamsOf } from './draws.ts';
-import { countWorst, emptyTally, errorBelow, histogramOf, type BuildTally } from './tally.ts';
+import { addTally, countWorst, emptyTally, errorBelow, histogramOf, type BuildTally } from './tally.ts';
 import { wilsonShare } from './wilson.ts';
 
 /** Which builds to make, and what is asked of them. */
@@ -21,6 +21,8 @@ export interface BuildRequest {
   readonly accuracyDeg: number;
   /** Cause taken to be absent, the draws of all others staying as they are. */
   readonly without?: CauseName;
+  /** Factors on the sizes of causes, the draws staying as they are; 1 where left out. [-] */
+  readonly scaled?: Readonly<Partial<Record<CauseName, number>>>;
 }
 
 /** Most builds of one request: minutes of work, and far more than any yield needs. */
@@ -36,22 +38,53 @@ export const MOST_BUILDS = 10_000_000;
  * @check test/published/binary-misread, test/published/quantisation
  */
 export function virtualBuilds(head: HeadPlan, request: BuildRequest): BuildStatistics {
+  const tally = emptyTally();
+  for (let batch = 0; batch < batchCount(request); batch++) addTally(tally, buildBatch(head, request, batch));
+  return buildStatistics(tally, request);
+}
+
+/** Blocks made in one go: enough work that handing it to another thread costs nothing beside it. [-] */
+const BLOCKS_PER_BATCH = 16;
+
+/**
+ * Batches that a request is made in, always the same whoever makes them. [-]
+ *
+ * @throws `proof/builds-out-of-range`, `proof/seed-not-whole`
+ */
+export function batchCount(request: BuildRequest): number {
   throwIfAny(requestProblems(request));
+  return Math.ceil(request.builds / (BUILDS_PER_BLOCK * BLOCKS_PER_BATCH));
+}
+
+/**
+ * The tally of one batch of builds; tallies added in the order of their batches give one result however they were made.
+ *
+ * @param batch - From 0 to `batchCount` − 1. [-]
+ * @param each - Told of each build in turn: whether it is good, and its largest error. [deg]
+ */
+export function buildBatch(
+  head: HeadPlan,
+  request: BuildRequest,
+  batch: number,
+  each?: (isGood: boolean, maxDeg: number) => void,
+): BuildTally {
   const model = turnModel(head);
   const tally = emptyTally();
-  const blocks = Math.ceil(request.builds / BUILDS_PER_BLOCK);
-  const drawer = drawerOf(model, causeSizes(head, request.without ?? null));
+  const drawer = drawerOf(model, causeSizes(head, request.without ?? null, request.scaled));
   const bench = benchOf(model);
   const mostDeg = request.accuracyDeg + ROUNDING_DEG;
-  for (let block = 0; block < blocks; block++) {
+  const first = batch * BLOCKS_PER_BATCH;
+  for (let block = first; block < first + BLOCKS_PER_BATCH; block++) {
     const streams = streamsOf(request.seed, block);
     const builds = Math.min(BUILDS_PER_BLOCK, request.builds - block * BUILDS_PER_BLOCK);
     for (let build = 0; build < builds; build++) {
+      const before = tally.good;
       drawer.draw(streams, bench.conditions);
-      turnBuild(model, bench, mostDeg, tally);
+      const maxDeg = turnBuild(model, bench, mostDeg, tally);
+      each?.(tally.good > before, maxDeg);
     }
   }
-  return statisticsOf(tally, request);
+  return tally;
 }
 
 /** Half a step is met by a disc without error, give or take the rounding of sums of angles. [deg] */
@@ -94,8 +127,8 @@ function benchOf(model: TurnModel) {
   };
 }
 
-/** Turns a build both ways and adds it to the tally. */
-function turnBuild(model: TurnModel, bench: Bench, mostDeg: number, tally: BuildTally): void {
+/** Turns a build both ways and adds it to the tally; gives its largest error. [deg] */
+function turnBuild(model: TurnModel, bench: Bench, mostDeg: number, tally: BuildTally): number {
   const { conditions, errors } = bench;
   const positions = model.centresDeg.length;
   let maxDeg = 0;
@@ -106,7 +139,9 @@ function turnBuild(model: TurnModel, bench: Bench, mostDeg: number, tally: Build
     const events = bench[sense];
     findEvents(model, conditions, sense, events);
     walkTurn(model, events, sense, errors);
-    if (errors.maxDeg > maxDeg) maxDeg = errors.maxDeg;
+    // A build that shows nothing is as wrong as can be.
+    const worstDeg = errors.shownDeg > 0 ? errors.maxDeg : 180;
+    if (worstDeg > maxDeg) maxDeg = worstDeg;
     if (errors.illegalDeg > 0) isLegal = false;
     if (errors.shown < positions) isSeen = false;
     tally.squareSum += errors.squareSum;
@@ -117,16 +152,24 @@ function turnBuild(model: TurnModel, bench: Bench, mostDeg: number, tally: Build
   }
   tally.builds += 1;
   if (isLegal && isSeen && maxDeg <= mostDeg) tally.good += 1;
+  if (isLegal) tally.legal += 1;
+  if (maxDeg <= mostDeg) tally.accurate += 1;
+  if (maxDeg <= model.stepDeg + ROUNDING_DEG) tally.withinStep += 1;
   if (!isSeen) tally.unseen += 1;
   countWorst(tally, maxDeg);
+  return maxDeg;
 }
 
-function statisticsOf(tally: BuildTally, { builds, seed }: BuildRequest): BuildStatistics {
+/** What a tally says of the builds of a request. */
+export function buildStatistics(tally: BuildTally, { builds, seed }: BuildRequest): BuildStatistics {
   return {
     builds,
     seed,
     yield: wilsonShare(tally.good, builds),
-    rmsDeg: tally.shownDeg > 0 ? Math.sqrt(tally.squareSum / tally.shownDeg) : 0,
+    withinStep: wilsonShare(tally.withinStep, builds),
+    withinAccuracy: wilsonShare(tally.accurate, builds),
+    alwaysLegal: wilsonShare(tally.legal, builds),
+    rmsDeg: tally.shownDeg > 0 ? Math.sqrt(tally.squareSum / tally.shownDeg) : null,
     maxErrorDeg: { p50: errorBelow(tally, 0.5), p95: errorBelow(tally, 0.95), worst: tally.worstDeg },
     histogram: histogramOf(tally),
     misreadShare: tally.misreadDeg / tally.turnedDeg,

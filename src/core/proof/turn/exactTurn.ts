@@ -10,20 +10,21 @@ import { turnModel, type TurnModel } from './turnModel.ts';
 import { walkTurn } from './walkTurn.ts';
 
 /**
- * The design as drawn, or with stated faults, turned slowly once each way: where each word begins and ends.
+ * The design as drawn, or with stated faults, turned once each way: where each word begins and ends.
  *
  * Every change of a channel is a closed form of its edge, or a bracketed root where marks share the spot.
  *
  * @param head - The design.
  * @param faults - What is wrong with this build; nothing, unless stated. [mm]
+ * @param rateDegPerS - How fast it turns; so slowly that every sensor follows, unless stated. [deg/s]
  * @throws `proof/too-many-channels`
  * @check src/core/proof/turn/denseTurn.test.ts (a dense scan of the light)
  */
-export function exactTurn(head: HeadPlan, faults: BuildFaults = {}): ExactTurn {
+export function exactTurn(head: HeadPlan, faults: BuildFaults = {}, rateDegPerS = 0): ExactTurn {
   const model = turnModel(head);
   const conditions = faultyConditions(model, faults);
-  const growing = turned(model, conditions, 'growing');
-  const falling = turned(model, conditions, 'falling');
+  const growing = turned(model, conditions, 'growing', rateDegPerS);
+  const falling = turned(model, conditions, 'falling', rateDegPerS);
   return {
     growing: growing.stretches,
     falling: falling.stretches,
@@ -35,10 +36,11 @@ function turned(
   model: TurnModel,
   conditions: Conditions,
   sense: Sense,
+  rateDegPerS: number,
 ): { stretches: ReadStretch[]; errors: ReadingErrors } {
   const events = roomForEvents(model);
   const errors = roomForErrors(model.centresDeg.length);
-  findEvents(model, conditions, sense, events);
+  findEvents(model, conditions, sense, events, rateDegPerS);
   walkTurn(model, events, sense, errors);
   return {
     stretches: joinedAtCut(model, shownStretches(model, events, sense)),
@@ -71,8 +73,8 @@ function readingErrors(errors: TurnErrors): ReadingErrors {
     if (turn !== errors.turn) unseenPositions.push(position);
   }
   return {
-    rmsDeg: errors.shownDeg > 0 ? Math.sqrt(errors.squareSum / errors.shownDeg) : 0,
-    maxDeg: errors.maxDeg,
+    rmsDeg: errors.shownDeg > 0 ? Math.sqrt(errors.squareSum / errors.shownDeg) : null,
+    maxDeg: errors.shownDeg > 0 ? errors.maxDeg : null,
     misreadShare: errors.misreadDeg / 360,
     illegalShare: errors.illegalDeg / 360,
     unseenPositions,
@@ -82,10 +84,16 @@ function readingErrors(errors: TurnErrors): ReadingErrors {
 /** The worse of the two ways in every figure. */
 function worseOf(a: ReadingErrors, b: ReadingErrors): ReadingErrors {
   return {
-    rmsDeg: Math.max(a.rmsDeg, b.rmsDeg),
-    maxDeg: Math.max(a.maxDeg, b.maxDeg),
+    rmsDeg: worse(a.rmsDeg, b.rmsDeg),
+    maxDeg: worse(a.maxDeg, b.maxDeg),
     misreadShare: Math.max(a.misreadShare, b.misreadShare),
     illegalShare: Math.max(a.illegalShare, b.illegalShare),
     unseenPositions: [...new Set([...a.unseenPositions, ...b.unseenPositions])].sort((p, q) => p - q),
   };
+}
+
+/** The larger of two errors; a way round that shows no position at all has none. [deg] */
+function worse(a: number | null, b: number | null): number | null {
+  if (a === null || b === null) return a ?? b;
+  return Math.max(a, b);
 }

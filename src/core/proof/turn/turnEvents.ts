@@ -1,6 +1,7 @@
 import { wrapDegrees } from '../../units/index.ts';
-import { SPILL_UNSEEN, type Spill } from '../../head/index.ts';
+import { signalOf, SPILL_UNSEEN, type Spill } from '../../head/index.ts';
 import type { Conditions } from './conditions.ts';
+import { laggedSwitches, type Following } from './laggedSwitches.ts';
 import { markSwitches } from './markSwitches.ts';
 import { softSwitches, type Sense } from './softMarks.ts';
 import { steppedSwitches } from './steppedEdges.ts';
@@ -43,12 +44,23 @@ export function roomForEvents(model: TurnModel): TurnEvents {
   };
 }
 
-/** Finds every event of a turn of one build in one sense, in order. */
-export function findEvents(model: TurnModel, conditions: Conditions, sense: Sense, into: TurnEvents): void {
+/**
+ * Finds every event of a turn of one build in one sense, in order.
+ *
+ * @param rateDegPerS - How fast the shaft turns; 0 for so slowly that every sensor follows. [deg/s]
+ */
+export function findEvents(
+  model: TurnModel,
+  conditions: Conditions,
+  sense: Sense,
+  into: TurnEvents,
+  rateDegPerS = 0,
+): void {
   into.keyAtCut = model.keyAtCut;
   into.count = 0;
   for (let c = 0; c < model.channels.length; c++) {
-    if (model.channels[c]!.marks) addMarks(model, conditions, sense, c, into);
+    if (model.channels[c]!.marks) addMarks(model, conditions, sense, c, into, rateDegPerS);
+    else if (rateDegPerS > 0) addSoftMarks(model, conditions, sense, c, into, rateDegPerS);
     else if (!addLoneEdges(model, conditions, sense, c, into))
       addSoftMarks(model, conditions, sense, c, into);
   }
@@ -117,6 +129,13 @@ function addLoneEdges(
   return true;
 }
 
+/** How a head's sensors follow a turning shaft. */
+function followingOf({ head }: TurnModel, rateDegPerS: number): Following {
+  const { detector } = head.spec;
+  const { drive } = signalOf(detector, head.levels.resistorOhm, head.circuit.sensorTo, head.board);
+  return { rateDegPerS, riseMs: detector.riseMs, fallMs: detector.fallMs, drive };
+}
+
 /** A part of a neighbour that lends less light than this is left out of many. [-] */
 const PART_UNSEEN = 3e-6;
 
@@ -146,7 +165,7 @@ function builtSpill(
 }
 
 /** How far an edge stands sideways of where it is drawn: its own move and the pull of the bore's offset. [mm] */
-function movedMm(model: TurnModel, { edgeMm, boreMm }: Conditions, edge: number): number {
+export function movedMm(model: TurnModel, { edgeMm, boreMm }: Conditions, edge: number): number {
   return edgeMm[edge]! + boreMm[1]! * model.edgeCos[edge]! - boreMm[0]! * model.edgeSin[edge]!;
 }
 
@@ -161,6 +180,7 @@ function addSoftMarks(
   sense: Sense,
   c: number,
   into: TurnEvents,
+  rateDegPerS = 0,
 ): void {
   const { seen, firstEdge, keyStep, levelAtCut, angleDeg, neighbours } = model.channels[c]!;
   const movesMm = seen.edgesDeg.map((_, i) => movedMm(model, conditions, firstEdge + i));
@@ -173,7 +193,10 @@ function addSoftMarks(
     .map((neighbour) => builtSpill(model, conditions, neighbour, c));
   const built = { ...seen, radiusMm, movesMm, widestMoveMm, spill };
   const lights = { risingLight: conditions.risingLight[c]!, fallingLight: conditions.fallingLight[c]! };
-  const turn = steppedSwitches(built, lights, sense) ?? softSwitches(built, lights, sense);
+  const turn =
+    rateDegPerS > 0
+      ? laggedSwitches(built, lights, sense, followingOf(model, rateDegPerS))
+      : (steppedSwitches(built, lights, sense) ?? softSwitches(built, lights, sense));
   // The channel looks at the pattern ahead of the head's reference line by its own angle and its misplacement.
   const ahead = angleDeg + (conditions.alongMm[c]! / radiusMm) * DEG;
   const events = turn.switches
@@ -192,7 +215,14 @@ function addSoftMarks(
 }
 
 /** Adds the events of a channel that tells three marks apart. */
-function addMarks(model: TurnModel, conditions: Conditions, sense: Sense, c: number, into: TurnEvents): void {
+function addMarks(
+  model: TurnModel,
+  conditions: Conditions,
+  sense: Sense,
+  c: number,
+  into: TurnEvents,
+  rateDegPerS: number,
+): void {
   const { marks, firstEdge, keyStep, levelAtCut, angleDeg } = model.channels[c]!;
   const radiusMm = marks!.radiusMm + conditions.acrossMm[c]!;
   const movesMm = marks!.edgesDeg.map((_, i) => movedMm(model, conditions, firstEdge + i));
@@ -201,7 +231,10 @@ function addMarks(model: TurnModel, conditions: Conditions, sense: Sense, c: num
     conditions.readers[c]!,
     sense,
   );
-  const ahead = angleDeg + (conditions.alongMm[c]! / radiusMm) * DEG;
+  // Sensors of three marks follow at once: a slow ramp comes late by their time constant.
+  const { riseMs, fallMs } = model.head.spec.detector;
+  const late = (sense === 'growing' ? 1 : -1) * rateDegPerS * (Math.max(riseMs, fallMs) / 1000);
+  const ahead = angleDeg + (conditions.alongMm[c]! / radiusMm) * DEG - late;
   const events = switches
     .map((change) => ({ ...change, at: model.cutDeg + wrapDegrees(change.atDeg - ahead - model.cutDeg) }))
     .sort((a, b) => a.at - b.at);

@@ -49,6 +49,8 @@ export interface TurnModel {
   readonly edgesDeg: Float64Array;
   readonly edgeSin: Float64Array;
   readonly edgeCos: Float64Array;
+  /** Radius at which each edge is looked at. [mm]; n = edges */
+  readonly edgeRadiusMm: Float64Array;
   /** Sideways move of each edge in the drawing's own process. [mm] */
   readonly movesMm: Float64Array;
   /** Where each event would lie with a sharp spot and nothing wrong, from the cut on. [deg]; n = events */
@@ -98,6 +100,9 @@ export function turnModel(head: HeadPlan): TurnModel {
     edgesDeg: Float64Array.from(edges),
     edgeSin: Float64Array.from(edges, (edge) => Math.sin(degToRad(edge))),
     edgeCos: Float64Array.from(edges, (edge) => Math.cos(degToRad(edge))),
+    edgeRadiusMm: Float64Array.from(
+      [...seen.values()].flatMap((track) => track.edgesDeg.map(() => track.radiusMm)),
+    ),
     movesMm: Float64Array.from([...seen.values()].flatMap((track) => track.movesMm)),
     drawnDeg: Float64Array.from(events, (event) => cutDeg + wrapDegrees(event - cutDeg)),
     cutDeg,

@@ -1,0 +1,215 @@
+import { buildCode, families, type CodeTable } from '../../codes/index.ts';
+import { planDisc, type DiscPlan, type DiscSpec } from '../../disc/index.ts';
+import {
+  detectorDefaults,
+  planHead,
+  type CircuitSpec,
+  type HeadPlan,
+  type HeadSpec,
+} from '../../head/index.ts';
+import { showDegrees, showMm, showNumber } from '../../units/index.ts';
+import type { Need } from '../../instrument/index.ts';
+
+/** One thing a maker may change, and the design it makes. */
+export interface Candidate {
+  readonly title: string;
+  readonly how: string;
+  /** The design with that change alone. @throws VanewrightError where it cannot be made. */
+  plan(): HeadPlan;
+}
+
+/** What a candidate differs in. */
+interface Edit {
+  readonly code?: { readonly family: string; readonly positions: number };
+  readonly disc?: Partial<DiscSpec>;
+  readonly spec?: Partial<HeadSpec>;
+  readonly circuit?: Partial<CircuitSpec>;
+}
+
+/** Everything that is worth trying on a design, whether or not it helps. */
+export function candidates(head: HeadPlan, need: Need): Candidate[] {
+  const candidate = (title: string, how: string, edit: Edit): Candidate => ({
+    ...{ title, how },
+    plan: () => edited(head, edit),
+  });
+  return [
+    ...codeCandidates(head, need, candidate),
+    ...opticalCandidates(head, candidate),
+    ...circuitCandidates(head, candidate),
+    ...makingCandidates(head, candidate),
+  ];
+}
+
+type Make = (title: string, how: string, edit: Edit) => Candidate;
+
+function edited(head: HeadPlan, { code, disc = {}, spec = {}, circuit = {} }: Edit): HeadPlan {
+  const table: CodeTable = code ? buildCode(code.family, code.positions) : head.disc.code;
+  const options = code ? { code: code.family, codeOptions: {} } : {};
+  const plan: DiscPlan =
+    code || Object.keys(disc).length > 0
+      ? planDisc(table, { ...head.disc.spec, ...options, ...disc })
+      : head.disc;
+  return planHead(plan, { ...head.spec, ...spec }, { ...head.circuit, ...circuit }, head.board, head.rate);
+}
+
+function codeCandidates({ disc: { code } }: HeadPlan, need: Need, make: Make): Candidate[] {
+  const found: Candidate[] = [];
+  const enough = 2 * Math.ceil(90 / need.accuracyDeg) + 2;
+  const gray = families.some(({ name }) => name === 'reflected-gray');
+  if (gray && code.family !== 'reflected-gray') {
+    const positions = code.positions + (code.positions % 2);
+    found.push(
+      make('Change one channel a step', 'Set disc.code to reflected-gray.', {
+        code: { family: 'reflected-gray', positions },
+      }),
+    );
+  }
+  if (need.accuracyDeg < 180 / code.positions && enough <= 4096) {
+    const family = code.family === 'natural-binary' ? 'reflected-gray' : code.family;
+    found.push(
+      make(
+        'Make more, smaller steps',
+        `Set need.positions to ${enough}, steps of ${showDegrees(360 / enough)}.`,
+        {
+          code: { family, positions: enough },
+        },
+      ),
+    );
+  }
+  return found;
+}
+
+function opticalCandidates({ spec, disc, marks }: HeadPlan, make: Make): Candidate[] {
+  const found: Candidate[] = [];
+  const { aperture, detector } = spec;
+  if (detector.kind === 'photoresistor') {
+    found.push(
+      make(
+        'Use a sensor that is linear and quick',
+        'Set head.detector to { kind: phototransistor } with an infrared LED, and leave circuit.resistorOhm out.',
+        {
+          spec: {
+            detector: detectorDefaults.phototransistor,
+            light: { kind: 'led', currentMa: 10, wavelengthNm: 950 },
+          },
+          circuit: { resistorOhm: null },
+        },
+      ),
+    );
+  }
+  const half = Number(
+    (aperture.shape === 'slit'
+      ? aperture.widthMm
+      : aperture.shape === 'round'
+        ? aperture.diameterMm
+        : aperture.radiusMm) / 2,
+  );
+  const [field, narrow] =
+    aperture.shape === 'slit'
+      ? (['widthMm', { ...aperture, widthMm: half }] as const)
+      : aperture.shape === 'round'
+        ? (['diameterMm', { ...aperture, diameterMm: half }] as const)
+        : (['radiusMm', { ...aperture, radiusMm: half }] as const);
+  found.push(
+    make('Narrow the spot', `Set head.aperture.${field} to ${showNumber(half, 3)}.`, {
+      spec: { aperture: narrow },
+    }),
+  );
+  if (aperture.shape === 'slit') {
+    const lengthMm = Number((aperture.lengthMm / 2).toFixed(2));
+    found.push(
+      make('Shorten the slit', `Set head.aperture.lengthMm to ${lengthMm}.`, {
+        spec: { aperture: { ...aperture, lengthMm } },
+      }),
+    );
+  }
+  const bigger = Math.ceil(1.5 * disc.spec.diameterMm);
+  if (marks === null || bigger <= 600) {
+    const hubDiameterMm = Number((disc.spec.hubDiameterMm + bigger - disc.spec.diameterMm).toFixed(1));
+    found.push(
+      make(
+        'Make the disc larger',
+        `Set disc.diameterMm to ${bigger} and disc.hubDiameterMm to ${hubDiameterMm}.`,
+        {
+          disc: { diameterMm: bigger, hubDiameterMm },
+        },
+      ),
+    );
+  }
+  return found;
+}
+
+function circuitCandidates({ circuit }: HeadPlan, make: Make): Candidate[] {
+  const found: Candidate[] = [];
+  if (circuit.thresholds === 'shared') {
+    found.push(
+      make('Measure thresholds on each channel', 'Set circuit.thresholds to per-channel.', {
+        circuit: { thresholds: 'per-channel' },
+      }),
+    );
+  }
+  if (circuit.resistorOhm !== null) {
+    found.push(
+      make('Take the recommended resistor', 'Leave circuit.resistorOhm out.', {
+        circuit: { resistorOhm: null },
+      }),
+    );
+  }
+  if (circuit.hysteresisCounts !== null) {
+    found.push(
+      make('Take the recommended hysteresis', 'Leave circuit.hysteresisCounts out.', {
+        circuit: { hysteresisCounts: null },
+      }),
+    );
+  }
+  return found;
+}
+
+function makingCandidates(head: HeadPlan, make: Make): Candidate[] {
+  const { spec, disc } = head;
+  const { process } = disc.spec;
+  const halfOf = (value: number): number => Number((value / 2).toFixed(3));
+  const found: Candidate[] = [];
+  if (process.windowGrowthMm !== 0) {
+    found.push(
+      make(
+        'Let drawings make up for the tool',
+        `Set disc.allowance to drawn, so that windows come out as drawn and not ${showMm(Math.abs(process.windowGrowthMm))} ${process.windowGrowthMm > 0 ? 'wider' : 'narrower'}.`,
+        { disc: { process: { ...process, windowGrowthMm: 0 } } },
+      ),
+    );
+  }
+  if (process.boreSdMm > 0) {
+    const boreSdMm = halfOf(process.boreSdMm);
+    found.push(
+      make(
+        'Bore the disc truer',
+        `Turn it on its shaft against a fixed point before gluing: disc.process.boreSdMm ${boreSdMm}.`,
+        {
+          disc: { process: { ...process, boreSdMm } },
+        },
+      ),
+    );
+  }
+  if (process.edgeSdMm > 0) {
+    const edgeSdMm = halfOf(process.edgeSdMm);
+    found.push(
+      make('Use a finer process', `Such as film or a laser: disc.process.edgeSdMm ${edgeSdMm}.`, {
+        disc: { process: { ...process, edgeSdMm } },
+      }),
+    );
+  }
+  if (spec.tangentialSdMm > 0) {
+    const tangentialSdMm = halfOf(spec.tangentialSdMm);
+    found.push(
+      make(
+        'Seat the sensors truer',
+        `Drill all seats in one piece with the apertures: head.tangentialSdMm ${tangentialSdMm}.`,
+        {
+          spec: { tangentialSdMm, radialSdMm: halfOf(spec.radialSdMm) },
+        },
+      ),
+    );
+  }
+  return found;
+}
