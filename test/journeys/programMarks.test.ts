@@ -65,7 +65,7 @@ describe('three greys on the emulated chip', () => {
 describe('marks that no program can tell apart', () => {
   const colours: MarkPlan = {
     kind: 'colours',
-    marksRgb: [
+    marksRgbCounts: [
       [540, 198, 162],
       [225, 450, 225],
       [162, 270, 468],

@@ -50,7 +50,7 @@ function colourCounts(
   const shares = markShares(seenMarks(disc, track, spec.aperture), discAngle + angleDeg);
   return ['red', 'green', 'blue'].reduce((sum, role, colour) => {
     if (!isLit(role)) return sum;
-    return sum + shares.reduce((own, share, level) => own + share * marks.marksRgb[level]![colour]!, 0);
+    return sum + shares.reduce((own, share, level) => own + share * marks.marksRgbCounts[level]![colour]!, 0);
   }, DAYLIGHT_COUNTS);
 }
 

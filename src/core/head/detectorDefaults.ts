@@ -55,7 +55,7 @@ export const detectorDefaults: { readonly [Kind in Detector['kind']]: DetectorOf
   },
   'colour-sensor': {
     kind: 'colour-sensor',
-    marksRgb: [
+    marksRgbCounts: [
       [540, 198, 162],
       [225, 450, 225],
       [162, 270, 468],

@@ -45,7 +45,7 @@ export type Detector =
   | (SensorTraits & {
       readonly kind: 'colour-sensor';
       /** What the marks of level 0, 1 and 2 send back. */
-      readonly marksRgb: readonly [Rgb, Rgb, Rgb];
+      readonly marksRgbCounts: readonly [Rgb, Rgb, Rgb];
       /** A reading counts when the nearest colour is at most this share as far off as the second nearest. [-] */
       readonly rejectRatio: number;
       /** Red, green and blue together below which nothing is judged. [counts] */

@@ -114,7 +114,7 @@ describe('a head that reads three marks', () => {
       {
         detector: {
           ...colours,
-          marksRgb: [
+          marksRgbCounts: [
             [300, 300, 300],
             [303, 300, 300],
             [160, 270, 470],
@@ -135,7 +135,7 @@ describe('a head that reads three marks', () => {
       {
         detector: {
           ...colours,
-          marksRgb: [
+          marksRgbCounts: [
             [-1, 1, 1],
             [1, 9, 1],
             [1, 1, 9],
@@ -161,7 +161,7 @@ describe('a head that reads three marks', () => {
     );
     const blended = {
       ...colours,
-      marksRgb: [
+      marksRgbCounts: [
         [600, 100, 100],
         [350, 350, 100],
         [100, 600, 100],

@@ -48,7 +48,7 @@ function likeness(plan: MarkPlan): Problem[] {
       {
         code: 'head/marks-alike',
         what: 'Two colours look so much alike that the scatter of a reading mixes them up.',
-        where: 'head.detector.marksRgb',
+        where: 'head.detector.marksRgbCounts',
         got: `${showNumber(plan.marginSigma, 1)} standard deviations of a reading to spare`,
         allowed: `${LEAST_SIGMA} standard deviations or more`,
         fix: 'Choose colours farther apart, such as red, green and blue, or more light for higher counts.',
@@ -111,7 +111,7 @@ function blends({ code }: DiscPlan, plan: MarkPlan, reader: MarkReader): Problem
     {
       code: 'head/blend-misread',
       what: 'Between two marks the spot sees their blend, and here a blend of two looks like the third: a wrong position shows.',
-      where: plan.kind === 'greys' ? 'disc.code' : 'head.detector.marksRgb',
+      where: plan.kind === 'greys' ? 'disc.code' : 'head.detector.marksRgbCounts',
       got: `${passing} edges of ${code.family} pass through a third mark`,
       allowed: 'none',
       fix:

@@ -47,9 +47,9 @@ function detectorValues({ detector }: HeadSpec): Ranged[] {
   }
   if (detector.kind === 'colour-sensor') {
     return [
-      ...detector.marksRgb.flatMap((rgb, level) =>
+      ...detector.marksRgbCounts.flatMap((rgb, level) =>
         rgb.map((counts, colour) =>
-          orZero(`head.detector.marksRgb.${level}.${colour}`, counts, 'counts', 200),
+          orZero(`head.detector.marksRgbCounts.${level}.${colour}`, counts, 'counts', 200),
         ),
       ),
       ranged('head.detector.rejectRatio', detector.rejectRatio, '(ratio)', 0.5),

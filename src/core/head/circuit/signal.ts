@@ -65,7 +65,7 @@ function linkOf(detector: Detector, resistorOhm: number, board: Board, scaleCoun
     );
   }
   // A colour sensor's counts were measured on the converter: the strongest and the weakest of them stand for lit and dark.
-  const counts = detector.marksRgb.flat();
+  const counts = detector.marksRgbCounts.flat();
   const litMa = Math.max(...counts) / scaleCounts;
   return currentLink({ litMa, darkMa: Math.min(...counts) / scaleCounts }, 1, 1);
 }

@@ -55,20 +55,20 @@ export function nearestColour(
  * On the way from one mark to another the chromaticity runs along a straight line, and the places nearer to a centroid than
  * `rejectRatio` of the way to another make a circle of Apollonius: where the line enters it is a quadratic equation.
  *
- * @param marksRgb - What each level sends back to this channel. [counts], n = 3
+ * @param marksRgbCounts - What each level sends back to this channel. [counts], n = 3
  * @param rule - Centroids and reject zone.
  * @source derived; Apollonius: |p − a| = k |p − b| is a circle for k ≠ 1.
  * @check src/core/head/marks/marks.test.ts (a fine scan of blends)
  */
-export function colourReader(marksRgb: readonly Rgb[], rule: ColourRule): MarkReader {
+export function colourReader(marksRgbCounts: readonly Rgb[], rule: ColourRule): MarkReader {
   const blend = (shares: readonly number[]): Rgb => {
     const sum = (colour: 0 | 1 | 2): number =>
-      shares.reduce((total, share, level) => total + share * marksRgb[level]![colour], 0);
+      shares.reduce((total, share, level) => total + share * marksRgbCounts[level]![colour], 0);
     return [sum(0), sum(1), sum(2)];
   };
   return rememberedChanges({
     judge: (shares) => nearestColour(blend(shares), rule),
-    changes: (from, to) => changesAlong(marksRgb[from]!, marksRgb[to]!, rule),
+    changes: (from, to) => changesAlong(marksRgbCounts[from]!, marksRgbCounts[to]!, rule),
   });
 }
 

@@ -23,7 +23,7 @@ export type MarkPlan =
   | ({
       readonly kind: 'colours';
       /** Counts over level 0, 1 and 2. n = 3 */
-      readonly marksRgb: readonly [Rgb, Rgb, Rgb];
+      readonly marksRgbCounts: readonly [Rgb, Rgb, Rgb];
       /** How far off a reading of the nearest pair of colours may be and still count, in standard deviations of a reading. [sigma] */
       readonly marginSigma: number;
     } & ColourRule);
@@ -63,12 +63,12 @@ export function markPlan(
   board: Board,
 ): MarkPlan | null {
   if (detector.kind === 'colour-sensor') {
-    const { marksRgb, rejectRatio, leastSumCounts } = detector;
-    const centroids = marksRgb.map(chromaticityOf);
-    const sums = marksRgb.map(([red, green, blue]) => red + green + blue);
+    const { marksRgbCounts, rejectRatio, leastSumCounts } = detector;
+    const centroids = marksRgbCounts.map(chromaticityOf);
+    const sums = marksRgbCounts.map(([red, green, blue]) => red + green + blue);
     const sigma = conversionSigmaCounts(circuit) / Math.min(...sums);
     const marginSigma = (nearestPair(centroids) * rejectRatio) / (1 + rejectRatio) / sigma;
-    return { kind: 'colours', marksRgb, centroids, rejectRatio, leastSumCounts, marginSigma };
+    return { kind: 'colours', marksRgbCounts, centroids, rejectRatio, leastSumCounts, marginSigma };
   }
   if (detector.kind !== 'reflectance-pair' || detector.middleMa === null) return null;
   const signal = signalOf(detector, resistorOhm, circuit.sensorTo, board);
@@ -127,7 +127,7 @@ export function markReaderOf(
   const isShared = circuit.thresholds === 'shared';
   const { part, resistor, colours, noise } = variation;
   if (plan.kind === 'colours') {
-    const built = plan.marksRgb.map((rgb): Rgb => {
+    const built = plan.marksRgbCounts.map((rgb): Rgb => {
       const [red, green, blue] = rgb.map((value, i) => value * part * resistor * colours[i]!);
       return [red!, green!, blue!];
     });

@@ -76,14 +76,15 @@ const detectorSchema = z
       kind: z.literal('colour-sensor').meta({
         description: 'A sensor beside lights of red, green and blue that are lit in turn: tells three colours apart.',
       }),
-      marksRgb: z
+      marksRgbCounts: z
         .array(rgb)
         .length(3)
         .transform(([zero, one, two]): [Rgb, Rgb, Rgb] => [zero!, one!, two!])
-        .default(colourSensor.marksRgb.map((mark): Rgb => [...mark]) as [Rgb, Rgb, Rgb])
+        .default(colourSensor.marksRgbCounts.map((mark): Rgb => [...mark]) as [Rgb, Rgb, Rgb])
         .meta({
           description: 'Red, green and blue counts of the marks of level 0, 1 and 2, each less the counts without light.',
           unit: 'counts',
+          defaultRule: JSON.stringify(colourSensor.marksRgbCounts),
         }),
       rejectRatio: measure('-', 0.05, 0.95, {
         meaning: 'A reading counts when the nearest colour is at most this share as far off as the second nearest.',
