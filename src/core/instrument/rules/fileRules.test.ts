@@ -33,6 +33,16 @@ describe('fields that are each in range', () => {
   });
 
   it.each([
+    ['code: own-words', true],
+    ['code: own-words, codeFile: code.csv', false],
+    ['codeFile: code.csv', true],
+    ['code: reflected-gray', false],
+  ])('with %s name a code and its file one without the other: %s', (disc, isAlone) => {
+    const found = problems('positions: 32', `diameterMm: 84, ${disc}`);
+    expect(found.map(({ code }) => code)).toEqual(isAlone ? ['instrument/code-file-alone'] : []);
+  });
+
+  it.each([
     ['kind: laser, powerMw: 1', false],
     ['kind: laser, powerMw: 1.01', true],
     ['kind: laser, wavelengthNm: 400', false],
