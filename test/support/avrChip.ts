@@ -57,6 +57,24 @@ function keepReceived(cpu: CPU, usart: typeof usart0Config): void {
   };
 }
 
+/** What the emulator keeps to itself about its watchdog. */
+interface WatchdogInside {
+  readonly checkWatchdog: () => void;
+  readonly watchdogTimeout: number;
+}
+
+/** The emulator looks at its watchdog when the period before would have ended; the chip follows a new period at once. */
+function followPeriod(cpu: CPU, WDTCSR: number, watchdog: AVRWatchdog): void {
+  const inside = watchdog as unknown as WatchdogInside;
+  const hook = cpu.writeHooks[WDTCSR]!;
+  cpu.writeHooks[WDTCSR] = (...written) => {
+    const isDone = hook(...written);
+    while (cpu.clearClockEvent(inside.checkWatchdog));
+    cpu.addClockEvent(inside.checkWatchdog, inside.watchdogTimeout - cpu.cycles);
+    return isDone;
+  };
+}
+
 /** What a test may choose about a chip. */
 export interface ChipWishes {
   readonly chip?: AvrChipName;
@@ -128,7 +146,7 @@ export class AvrChip {
       eraseMemory: (at: number) => void (memory[at] = 0xff),
     };
     new AVREEPROM(cpu, backend, chip.eeprom);
-    new AVRWatchdog(cpu, chip.watchdog, new AVRClock(cpu, CLOCK_HZ));
+    followPeriod(cpu, chip.watchdog.WDTCSR, new AVRWatchdog(cpu, chip.watchdog, new AVRClock(cpu, CLOCK_HZ)));
     if (chip.pll !== null) cpu.readHooks[chip.pll] = () => cpu.data[chip.pll]! | 1;
     for (const [key, high] of this.#levels) this.#setPort(key, high);
   }
