@@ -17,6 +17,8 @@ export interface ClockOffset {
 
 /** Below this the two series do not show the same ride. [-]; own choice */
 const LEAST_CORRELATION = 0.7;
+/** What it costs to leave all of a ride out of the comparison. [-]; own choice */
+const MISSED_COST = 0.5;
 /** Fewer steps than this in common say nothing. [-] */
 const LEAST_COMMON = 20;
 
@@ -50,10 +52,13 @@ function correlationAt(
 export function clockOffset(first: EvenSeries, second: EvenSeries): ClockOffset {
   const [a, b] = [first.values, second.values];
   const least = Math.max(LEAST_COMMON, Math.floor(0.5 * Math.min(a.length, b.length)));
-  let best = { shift: 0, value: -1 };
+  const whole = Math.min(a.length, b.length);
+  let best = { shift: 0, value: -1, score: -Infinity };
   for (let shift = -a.length + 1; shift < b.length; shift++) {
     const { value, common } = correlationAt(a, b, shift);
-    if (common >= least && value > best.value) best = { shift, value };
+    // A ride out and back looks like itself half a ride later: what covers more of it counts for more.
+    const score = value - MISSED_COST * (1 - common / whole);
+    if (common >= least && score > best.score) best = { shift, value, score };
   }
   if (best.value < LEAST_CORRELATION) {
     throw cupsRefusal('fit/clocks-not-aligned', {

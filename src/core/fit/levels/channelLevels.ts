@@ -40,6 +40,9 @@ const WEAK_BESIDE = 0.45;
 /** Share of runs that may fall short of the gap: a vane that turns back in the middle of an edge makes such. [-] */
 const SHORT_RUNS = 0.08;
 
+/** Runs shorter than this beside the usual are no runs. [-]; own choice */
+const SHORT_SHARE = 0.12;
+
 /** What the levels are judged by. */
 export interface LevelSettings {
   readonly circuit: CircuitSpec;
@@ -177,7 +180,10 @@ function gapOf(
   const wide = Math.min(hysteresisCounts({ ...circuit, noiseCounts: sigma }, scaleCounts), swing / 2);
   const cut: Cut = { ...thresholdsBetween(high, low!, wide), swing, sigma };
   // The first and last run of a stretch may be cut short.
-  const runs = pieces.flatMap((piece) => runsOf(piece, cut).slice(1, -1));
+  const inner = pieces.flatMap((piece) => runsOf(piece, cut).slice(1, -1));
+  const usual = medianOf(inner.map(({ from, to }) => to - from));
+  // So are pieces of an edge beside a wild sample.
+  const runs = inner.filter(({ from, to }) => to - from > SHORT_SHARE * usual);
   const reached = (value: 0 | 1): number[] =>
     runs
       .filter((run) => run.value === value)

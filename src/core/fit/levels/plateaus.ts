@@ -34,7 +34,33 @@ export function plateausOf(pieces: readonly (readonly number[])[], scale: number
     return { low: null, high: densest(sorted), sigma };
   }
   const cut = cutBetween(sorted, lowest, highest);
-  return { low: densest(sorted.subarray(0, cut)), high: densest(sorted.subarray(cut)), sigma };
+  const low = stayed(sorted.subarray(0, cut), sigma);
+  const high = stayed(sorted.subarray(cut), sigma);
+  return { low, high, sigma: quietSigma(pieces, [low, high], 4 * sigma) };
+}
+
+/** Noise of the samples that stay near a plateau: edges passing count for nothing. */
+function quietSigma(
+  pieces: readonly (readonly number[])[],
+  plateaus: readonly number[],
+  near: number,
+): number {
+  const isNear = (value: number): boolean => plateaus.some((plateau) => Math.abs(value - plateau) <= near);
+  const steps: number[] = [];
+  for (const piece of pieces) {
+    for (let i = 1; i < piece.length; i++) {
+      if (isNear(piece[i]!) && isNear(piece[i - 1]!) && Math.abs(piece[i]! - piece[i - 1]!) <= 2 * near) {
+        steps.push(Math.abs(piece[i]! - piece[i - 1]!));
+      }
+    }
+  }
+  return Math.max((1.4826 * medianOf(steps)) / Math.SQRT2, ROUNDING);
+}
+
+/** Middle of the samples that lie within the noise of where they are densest. */
+function stayed(sorted: Float64Array, sigma: number): number {
+  const mode = densest(sorted);
+  return medianOf([...sorted].filter((value) => Math.abs(value - mode) <= 2.5 * sigma));
 }
 
 /** Index of the first sample of the upper half, halfway between the mean of either half. */

@@ -1,6 +1,6 @@
 import { VanewrightError } from '../../error/index.ts';
 import { turnBetween, type Degrees } from '../../units/index.ts';
-import { vaneMotion, type VaneMotion } from '../../wind/index.ts';
+import { dampingFromOvershoot, releasedVane, vaneMotion, type VaneMotion } from '../../wind/index.ts';
 import { medianOf } from '../levels/spread.ts';
 
 /** One heading of the vane at a moment. */
@@ -97,7 +97,27 @@ function turningPoints(
     side = -side;
     i = end;
   }
+  if (points.length > 1) times[0] = releasedAt(points, times);
   return { points, times };
+}
+
+/**
+ * Moment of release: the swing itself tells how long before it was seen to leave its place.
+ *
+ * With damping ζ a vane has gone the share HELD_SHARE after x natural periods, and turns after 1/(2 √(1 − ζ²)).
+ */
+function releasedAt(points: readonly number[], times: readonly number[]): number {
+  const overshoot = Math.abs(points[1]! / points[0]!);
+  if (!(overshoot > 0 && overshoot < 1)) return times[0]!;
+  const damping = dampingFromOvershoot(overshoot);
+  const turns = 0.5 / Math.sqrt(1 - damping ** 2);
+  let [low, high] = [0, turns];
+  for (let step = 0; step < 40; step++) {
+    const middle = (low + high) / 2;
+    if (releasedVane(middle, damping) > 1 - HELD_SHARE) low = middle;
+    else high = middle;
+  }
+  return times[1]! - ((times[1]! - times[0]!) * turns) / (turns - low);
 }
 
 function summit(
