@@ -1,0 +1,1 @@
+export { postgresSampleStore } from './postgresSampleStore.ts';
