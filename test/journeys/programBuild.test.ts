@@ -99,7 +99,7 @@ describe('the program through the compiler', () => {
   });
 
   it('finishes a line before it begins the next, even when that is overdue', async () => {
-    const { hex, symbols } = await build({ baud: 57_600, lineIntervalMs: 20 });
+    const { hex, symbols } = await build({ baud: 57_600, lineIntervalMs: 25 });
     const chip = new AvrChip(hex);
     for (let input = 0; input < 5; input++) setCounts(chip, input, 900);
     chip.runUntil(() => chip.lines.at(-1)!.startsWith('vw1 '), 60); // most of the line still waits
