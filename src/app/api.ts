@@ -13,3 +13,5 @@ export { makeInstrument, type MadeDesign, type MakeRequest } from './makeInstrum
 export { INSTRUMENT_FILE, newInstrument } from './newInstrument.ts';
 export { paperNames, partNames, type PaperName } from '../core/make/index.ts';
 export { fitBuild, type FitRequest, type FittedBuild } from './fitBuild.ts';
+export { type ReadingChoices, type RememberedMoment } from './logChoices.ts';
+export { logDesign, logSources, type LogDesign, type LogRun, type LogSummary } from './logSources.ts';

@@ -1,0 +1,1 @@
+export { mqttSource, type MqttOptions } from './mqttSource.ts';

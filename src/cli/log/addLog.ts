@@ -1,0 +1,45 @@
+import { Option, type Command } from 'commander';
+import type { Take } from '../program.ts';
+import type { Parts } from '../wire.ts';
+import { runLog, type LogWords } from './logCommand.ts';
+import { momentWord } from './momentWord.ts';
+
+const collected =
+  <T>(read: (text: string) => T) =>
+  (text: string, before: readonly T[] | undefined): T[] => [...(before ?? []), read(text)];
+
+/** Adds `log` to the commands. */
+export function addLog(root: Command, parts: Parts, take: Take): void {
+  root
+    .command('log')
+    .argument('<FILE>', 'instrument file')
+    .description('record lines for months, mended and with nothing lost; import old logs')
+    .option(
+      '--from <SOURCE>',
+      'where lines come from: - for standard input, a file or folder of old logs, a serial port, mqtt://host/topic',
+      collected((text) => text),
+      [],
+    )
+    .requiredOption('--store <STORE>', 'folder for the record, or postgres://user@host/database')
+    .option('--raw <DIR>', 'folder for the raw log when the store is a PostgreSQL server')
+    .option('--station <NAME>', 'name of the station; the name of the instrument when not given')
+    .option('--old', 'standard input is an old log, so the time of its lines is not now')
+    .option('--zone <ZONE>', 'time zone of times that do not say theirs, such as Europe/Berlin')
+    .addOption(
+      new Option('--date-order <ORDER>', 'of dates such as 03/04/2026').choices([
+        'day-first',
+        'month-first',
+        'year-first',
+      ]),
+    )
+    .addOption(new Option('--speed-unit <UNIT>', 'of old logs').choices(['m/s', 'km/h', 'kt', 'mph', 'ft/s']))
+    .addOption(new Option('--heading-as <KIND>', 'of old logs').choices(['degrees', 'positions']))
+    .option('--decimal-comma', 'a comma in old logs is a decimal comma')
+    .option(
+      '--moment <WORDS>',
+      'a remembered moment of a run without a clock, SOURCE:RUN:COUNTER_MS=INSTANT~MINUTES',
+      collected(momentWord),
+    )
+    .option('--rebuild', 'read the whole raw log again, with what is said here')
+    .action((file: string, words: LogWords) => take('log', () => runLog(parts, file, words)));
+}

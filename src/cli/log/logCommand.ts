@@ -1,0 +1,125 @@
+import {
+  logDesign,
+  logSources,
+  type LogSummary,
+  type ReadingChoices,
+  type RememberedMoment,
+} from '../../app/api.ts';
+import type { DateOrder, LogSpeedUnit } from '../../core/record/index.ts';
+import { EXIT } from '../exit.ts';
+import type { Outcome } from '../outcome.ts';
+import type { Parts } from '../wire.ts';
+import { progressLine } from './progressLine.ts';
+import { summaryText } from './summaryText.ts';
+import { machineClock, openSource, openStore } from './wire.ts';
+
+/** What stands behind `log`, read. */
+export interface LogWords {
+  readonly from: readonly string[];
+  readonly store: string;
+  readonly raw?: string;
+  readonly station?: string;
+  readonly zone?: string;
+  readonly dateOrder?: DateOrder;
+  readonly speedUnit?: LogSpeedUnit;
+  readonly headingAs?: 'degrees' | 'positions';
+  readonly decimalComma?: boolean;
+  readonly moment?: readonly RememberedMoment[];
+  readonly old?: boolean;
+  readonly rebuild?: boolean;
+}
+
+/** What the words say about how lines are read. */
+function choicesOf({ zone, dateOrder, speedUnit, headingAs, decimalComma }: LogWords): ReadingChoices {
+  return {
+    ...(zone === undefined ? {} : { zone }),
+    ...(dateOrder === undefined ? {} : { dateOrder }),
+    ...(speedUnit === undefined ? {} : { speedUnit }),
+    ...(headingAs === undefined ? {} : { headingAs }),
+    ...(decimalComma === undefined ? {} : { decimalComma }),
+  };
+}
+
+/** Runs the work; Ctrl-C closes the sources, so that what came is stored before the end. */
+async function untilStopped<T>(
+  close: () => Promise<void>,
+  work: (isStopped: () => boolean) => Promise<T>,
+): Promise<T> {
+  let isStopped = false;
+  const stop = (): void => {
+    isStopped = true;
+    void close();
+  };
+  process.once('SIGINT', stop).once('SIGTERM', stop);
+  try {
+    return await work(() => isStopped);
+  } finally {
+    process.off('SIGINT', stop).off('SIGTERM', stop);
+  }
+}
+
+async function log(
+  parts: Parts,
+  file: string,
+  words: LogWords,
+): Promise<{ summary: LogSummary; putAside: readonly string[] }> {
+  const design = await logDesign(parts.files, file, words.station ?? null);
+  const opened = await openStore({ store: words.store, raw: words.raw ?? null });
+  const progress = progressLine(process.stderr, machineClock.nowMs);
+  try {
+    const said = choicesOf(words);
+    const isRebuild = words.rebuild === true || words.moment !== undefined;
+    const moments = [...(opened.choices.moments ?? []), ...(words.moment ?? [])];
+    // What is said at a rebuild is for everything that is there; else for the sources that come now.
+    const choices = {
+      ...opened.choices,
+      ...(isRebuild ? said : {}),
+      ...(moments.length > 0 ? { moments } : {}),
+    };
+    const { baud } = design.instrument.controller;
+    const sources = await Promise.all(
+      words.from.map((from) =>
+        openSource({
+          from,
+          station: design.station,
+          baud,
+          rule: isRebuild ? {} : said,
+          isOld: words.old === true,
+        }),
+      ),
+    );
+    const close = async (): Promise<void> =>
+      void (await Promise.all(sources.map((source) => source.close())));
+    const summary = await untilStopped(close, (isStopped) =>
+      logSources(
+        {
+          ...opened,
+          clock: machineClock,
+          rule: design.rule,
+          choices,
+          sources,
+          isRebuild,
+          onBytes: progress.show,
+          onStoreLost: (error) =>
+            process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n`),
+        },
+        isStopped,
+      ),
+    );
+    if (isRebuild) await opened.keepChoices(choices);
+    return { summary, putAside: opened.putAside };
+  } finally {
+    progress.end();
+    await opened.close();
+  }
+}
+
+/** `vanewright log FILE --from SOURCE --store STORE` */
+export async function runLog(parts: Parts, file: string, words: LogWords): Promise<Outcome> {
+  const { summary, putAside } = await log(parts, file, words);
+  return {
+    exit: EXIT.good,
+    text: summaryText(summary, putAside),
+    document: { command: 'log', ok: true, ...summary, putAside },
+  };
+}

@@ -1,0 +1,115 @@
+import { randomUUID } from 'node:crypto';
+import { mkdir, readFile, rename, stat, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { ReadingChoices } from '../../app/logChoices.ts';
+import { VanewrightError } from '../../core/error/index.ts';
+import type { ReadingRule } from '../../core/record/index.ts';
+import type { LineSource, RawLog, SampleStore } from '../../ports/index.ts';
+
+/** Where samples and raw bytes rest, and how they were last read. */
+export interface OpenStore {
+  readonly log: RawLog;
+  readonly store: SampleStore;
+  readonly choices: ReadingChoices;
+  /** Damaged files that were put aside; what they held has been read again. */
+  readonly putAside: readonly string[];
+  keepChoices(choices: ReadingChoices): Promise<void>;
+  close(): Promise<void>;
+}
+
+/** Where the raw log lies: below the store, or where the maker says for a store on a server. */
+export interface StoreWords {
+  readonly store: string;
+  readonly raw: string | null;
+}
+
+const CHOICES = 'reading.json';
+const isServer = (store: string): boolean => /^postgres(ql)?:\/\//.test(store);
+
+async function choicesOf(path: string): Promise<ReadingChoices> {
+  const text = await readFile(path, 'utf8').catch(() => '{}');
+  try {
+    return JSON.parse(text) as ReadingChoices;
+  } catch {
+    throw new VanewrightError({
+      code: 'log/choices',
+      what: 'The choices beside the store cannot be read.',
+      where: path,
+      got: text.slice(0, 40),
+      allowed: 'JSON as vanewright wrote it',
+      fix: 'Remove the file and give the choices again, with --rebuild.',
+    });
+  }
+}
+
+/**
+ * Opens a store; the packages behind it are loaded only now, so that other commands start fast.
+ *
+ * @throws `log/in-use`, `store/in-use`, `store/not-writable` and their like.
+ */
+export async function openStore({ store, raw }: StoreWords): Promise<OpenStore> {
+  const folder = isServer(store) ? (raw ?? 'vanewright-raw') : store;
+  const { fileRawLog } = await import('../../adapters/rawLogFiles/index.ts');
+  const log = await fileRawLog(join(folder, 'raw'));
+  try {
+    const opened = await openSamples(store);
+    const path = join(folder, CHOICES);
+    return {
+      log,
+      store: opened.store,
+      putAside: opened.putAside,
+      choices: await choicesOf(path),
+      async keepChoices(choices) {
+        await mkdir(folder, { recursive: true });
+        const draft = `${path}.${randomUUID()}`;
+        await writeFile(draft, `${JSON.stringify(choices, null, 2)}\n`);
+        await rename(draft, path);
+      },
+      async close() {
+        await opened.store.close();
+        await log.close();
+      },
+    };
+  } catch (error) {
+    await log.close();
+    throw error;
+  }
+}
+
+async function openSamples(where: string): Promise<{ store: SampleStore; putAside: readonly string[] }> {
+  if (isServer(where)) {
+    const { postgresSampleStore } = await import('../../adapters/postgres/index.ts');
+    return { store: await postgresSampleStore(where), putAside: [] };
+  }
+  const { duckdbSampleStore } = await import('../../adapters/duckdb/index.ts');
+  const store = await duckdbSampleStore(join(where, 'record.duckdb'));
+  return { store, putAside: store.putAside };
+}
+
+/** What a source is and whose lines it gives. */
+export interface SourceWords {
+  readonly from: string;
+  readonly station: string;
+  /** Speed of a serial port. [bit/s] */
+  readonly baud: number;
+  readonly rule: Partial<ReadingRule>;
+  /** The bytes of standard input are those of an old log. */
+  readonly isOld: boolean;
+}
+
+/** The source that a maker means: `-`, a path, a serial port or a broker. */
+export async function openSource({ from, station, baud, rule, isOld }: SourceWords): Promise<LineSource> {
+  const { logFileSource, machineClock, standardInput } = await import('../../adapters/logFiles/index.ts');
+  if (from === '-') return standardInput({ station, rule }, machineClock, isOld);
+  if (/^mqtts?:\/\//.test(from)) {
+    const { mqttSource } = await import('../../adapters/mqtt/index.ts');
+    return mqttSource({ url: from, station, rule }, machineClock);
+  }
+  const path = from.replace(/^serial:/, '');
+  const isDevice = (await stat(path).catch(() => null))?.isCharacterDevice() ?? false;
+  if (!isDevice && path === from) return logFileSource(path, { station, rule });
+  const { serialSource } = await import('../../adapters/serial/index.ts');
+  return serialSource({ path, baud, station, rule }, machineClock);
+}
+
+export { machineClock } from '../../adapters/logFiles/index.ts';
