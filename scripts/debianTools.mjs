@@ -30,4 +30,11 @@ export const debianTools = [
     why: 'reads 3MF files as strictly as the format asks',
   },
   { package: 'g++', proof: '/usr/bin/g++', why: 'builds the few lines that call that reader' },
+  { package: 'socat', proof: '/usr/bin/socat', why: 'stands for a serial cable' },
+  { package: 'mosquitto', proof: '/usr/sbin/mosquitto', why: 'is the broker that lines come through' },
+  {
+    package: 'postgresql-15',
+    proof: '/usr/lib/postgresql/15/bin/initdb',
+    why: 'is the server that keeps many stations',
+  },
 ];
