@@ -241,7 +241,8 @@ export function apartDeg(a: number, b: number): number {
 }
 
 function voltageFraction(detector: Detector, resistorOhm: number, supplyV: number, light: number): number {
-  if (detector.kind === 'phototransistor') {
+  if (detector.kind === 'colour-sensor') throw new Error('three colours have no one voltage');
+  if (detector.kind !== 'photoresistor') {
     const current = (light * detector.litMa + (1 - light) * detector.darkMa) / 1000;
     return Math.min(current * resistorOhm, supplyV - detector.saturationV) / supplyV;
   }

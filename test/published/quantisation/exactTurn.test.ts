@@ -19,7 +19,7 @@ describe('a disc without any fault', () => {
       const { errors } = exactTurn(
         handHead(disc, { spec: { aperture, detector }, circuit: { resistorOhm: 5_000 } }),
       );
-      expect(Math.abs(errors.rmsDeg - rms)).toBeLessThanOrEqual(0.5 * 10 ** -digits);
+      expect(Math.abs(errors.rmsDeg! - rms)).toBeLessThanOrEqual(0.5 * 10 ** -digits);
       expect(errors.maxDeg).toBeCloseTo(180 / positions, 9);
       expect(errors.misreadShare).toBe(0);
       expect(errors.illegalShare).toBe(0);
