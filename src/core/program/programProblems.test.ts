@@ -1,100 +1,145 @@
 import { describe, expect, it } from 'vitest';
 import { cupsOn, jettyHead, jettyInstrument, type VaneWishes } from '../../../test/support/avrVane.ts';
-import { detectorDefaults } from '../head/index.ts';
-import type { AsBuilt } from '../instrument/index.ts';
+import { buildCode } from '../codes/index.ts';
+import { boardNamed } from '../boards/index.ts';
+import { asBuiltHash, type AsBuilt } from '../instrument/index.ts';
+import { programFiles } from './program.ts';
 import { programProblems } from './programProblems.ts';
 
-/** Problems of the jetty vane as a test wants it, in short. */
-function problems(wishes: VaneWishes): string[] {
-  const instrument = jettyInstrument({ lineIntervalMs: 1000, ...wishes });
-  const found = programProblems(instrument, jettyHead(instrument, wishes));
-  return found.map(({ code, where, got, fix }) => `${code} ${where}: ${got}; ${fix}`);
+const fast = {
+  kind: 'phototransistor',
+  litMa: 0.5,
+  darkMa: 0.01,
+  saturationV: 0.4,
+  riseMs: 0.015,
+  fallMs: 0.015,
+  spread: 0.2,
+} as const;
+
+function problems(wishes: VaneWishes) {
+  const instrument = jettyInstrument(wishes);
+  return programProblems(instrument, jettyHead(instrument, wishes));
 }
 
-/** Invented: a recorded turn of a disc of that many channels. */
-function builtWith(channels: number): AsBuilt {
-  return {
-    recordedAt: '2026-05-01T09:00:00Z',
-    tableHash: '00000000',
-    channels: Array.from({ length: channels }, (_, i) => ({
-      pin: `A${i}`,
+const codesOf = (wishes: VaneWishes): string[] => problems(wishes).map(({ code }) => code);
+
+/** A recorded turn of a disc with this many channels, invented. */
+function recordedTurn(channels: number, low = 479): AsBuilt {
+  const found = {
+    channels: Array.from({ length: channels }, (_, c) => ({
+      pin: `A${c}`,
       litCounts: 930,
       darkCounts: 93,
-      lowCounts: 480,
-      highCounts: 544,
+      lowCounts: low,
+      highCounts: low + 65,
       litIsHigh: true,
       edgeCurve: null,
       edgeWidthDeg: null,
     })),
-    sense: 'same',
-    positions: [{ word: '0'.repeat(channels), centreDeg: 5, halfWidthDeg: 5 }],
+    sense: 'same' as const,
+    positions: Array.from({ length: 2 ** channels }, (_, k) => ({
+      word: (k ^ (k >> 1)).toString(2).padStart(channels, '0'),
+      centreDeg: ((k + 0.5) * 360) / 2 ** channels,
+      halfWidthDeg: 180 / 2 ** channels,
+    })),
   };
+  return { recordedAt: '2024-05-17T10:30:00Z', tableHash: asBuiltHash(found), ...found };
 }
 
-describe('a program is not written, and the cure is named, for', () => {
-  it('channels on pins of the board that hang on a multiplexer', () => {
-    expect(problems({ input: 'multiplexer', channelPins: ['Y0', 'Y1', 'A0', 'Y3', 'Y4'] })).toEqual([
-      'program/not-an-input controller.channelPins[2]: A0; Set it to Y2, which is free.',
-    ]);
-    expect(problems({ input: 'multiplexer', channelPins: ['Y0', 'Y1', 'Y2', 'Y3', 'Y4'] })).toEqual([]);
-  });
-
-  it('comparators that leave no pin for the lights', () => {
-    // 14 pins less two of the serial line and one of the cups: eleven channels there, the twelfth on A0, none is left.
-    const detector = detectorDefaults.phototransistor;
-    const wishes = { input: 'digital', positions: 4096, board: 'atmega328p', detector } as const;
-    const found = problems({ ...wishes, emitters: 'pulsed' });
-    expect(found).toContain(
-      'program/no-free-pin controller.channelPins: 0 free pins; ' +
-        'Set circuit.input to shift-register, or circuit.emitters to steady.',
-    );
-    expect(problems({ ...wishes, emitters: 'steady' }).join()).not.toContain('program/no-free-pin');
-    expect(problems({ ...wishes, input: 'shift-register', emitters: 'pulsed' }).join()).not.toContain(
+describe('what cannot be put together is refused, and the cure named is one', () => {
+  it.each<[string, VaneWishes, string, VaneWishes]>([
+    [
+      'program/lights-too-slow',
+      { emitters: 'pulsed', lineIntervalMs: 5000 },
+      'head.detector.kind to phototransistor',
+      { emitters: 'pulsed', detector: fast, lineIntervalMs: 5000 },
+    ],
+    ['program/sleep-loses-cups', { sleep: 'deep' }, 'power.sleep to idle', { sleep: 'idle' }],
+    ['program/format-needs-network', { format: 'senml' }, 'controller.format to text', { format: 'text' }],
+    [
+      'program/too-many-channels',
+      { board: 'rp2040', cups: cupsOn('GP2') },
+      'circuit.input to multiplexer',
+      { board: 'rp2040', cups: cupsOn('GP2'), input: 'multiplexer' },
+    ],
+    [
+      'program/not-an-input',
+      { input: 'multiplexer', lineIntervalMs: 5, channelPins: ['Y0', 'Y1', 'Y2', 'Y3', 'A0'] },
+      'Set it to Y4',
+      { input: 'multiplexer', lineIntervalMs: 5, channelPins: ['Y0', 'Y1', 'Y2', 'Y3', 'Y4'] },
+    ],
+    [
       'program/no-free-pin',
-    );
+      {
+        input: 'digital',
+        emitters: 'pulsed',
+        detector: fast,
+        positions: 2048,
+        cups: cupsOn('D3'),
+        lineIntervalMs: 6,
+        channelPins: ['D2', 'D4', 'D5', 'D6', 'D7', 'D8', 'D9', 'D10', 'D11', 'D12', 'D13'],
+      },
+      'circuit.input to shift-register',
+      {
+        input: 'shift-register',
+        emitters: 'pulsed',
+        detector: fast,
+        positions: 2048,
+        cups: cupsOn('D3'),
+        lineIntervalMs: 6,
+      },
+    ],
+    [
+      'program/as-built-differs',
+      { asBuilt: recordedTurn(4) },
+      'remove asBuilt',
+      { asBuilt: recordedTurn(5) },
+    ],
+    [
+      'program/thresholds-crossed',
+      { asBuilt: recordedTurn(5, 1000) },
+      'vanewright fit',
+      { asBuilt: recordedTurn(5) },
+    ],
+  ])('%s', (code, wrong, cure, right) => {
+    const found = problems(wrong).find((problem) => problem.code === code);
+    expect(found?.fix).toContain(cure);
+    expect(codesOf(right)).toEqual([]);
   });
 
-  it('photoresistors that are lit for each read alone', () => {
-    expect(problems({ emitters: 'pulsed' }).join()).toContain(
-      'program/lights-too-slow circuit.emitters: 150 ms to settle, for 5 channels; ' +
-        'Set circuit.emitters to steady, or head.detector.kind to phototransistor.',
-    );
-    expect(problems({ emitters: 'steady' })).toEqual([]);
-    expect(problems({ emitters: 'pulsed', detector: detectorDefaults.phototransistor })).toEqual([]);
+  it('program/table-too-large, with the most positions that fit', () => {
+    const wishes: VaneWishes = { positions: 4096, input: 'shift-register', lineIntervalMs: 5 };
+    const [problem] = problems(wishes);
+    expect(problem!.code).toBe('program/table-too-large');
+    const most = Number(/positions to (\d+)/.exec(problem!.fix)![1]);
+    expect(most).toBeGreaterThanOrEqual(1024);
+    expect(codesOf({ ...wishes, positions: most })).toEqual([]);
+    expect(codesOf({ ...wishes, board: 'rp2040', cups: cupsOn('GP2') })).toEqual([]);
   });
 
-  it('cups that nobody counts while the board is asleep', () => {
-    expect(problems({ sleep: 'deep' })).toEqual([
-      'program/sleep-loses-cups power.sleep: deep, with cups; Set power.sleep to idle, which misses nothing.',
-    ]);
-    expect(problems({ sleep: 'idle' })).toEqual([]);
-    expect(problems({ sleep: 'deep', cups: null })).toEqual([]);
+  it('whatever keeps the head from reading its disc keeps the program from being written', () => {
+    const instrument = jettyInstrument();
+    const fault = { code: 'head/no-contrast', what: 'a', where: 'b', got: 'c', allowed: 'd', fix: 'e' };
+    expect(programProblems(instrument, { ...jettyHead(instrument), faults: [fault] })).toEqual([fault]);
   });
 
-  it('packs for a network on a board without one', () => {
-    expect(problems({ format: 'senml' })).toEqual([
-      'program/format-needs-network controller.format: senml on atmega328p; Set controller.format to text.',
-    ]);
-    expect(problems({ format: 'text' })).toEqual([]);
-    expect(problems({ format: 'senml', board: 'esp32', cups: cupsOn('IO4') }).join()).not.toContain(
-      'program/format-needs-network',
-    );
+  it('a word of too many channels is refused before its table is thought of', () => {
+    const code = buildCode('single-track-gray', 360, { channels: 9, headPlacement: 'even' });
+    expect(codesOf({ positions: 360, code, lineIntervalMs: 10 })).toEqual(['program/too-many-channels']);
+    expect(codesOf({ positions: 360, code, lineIntervalMs: 10, input: 'multiplexer' })).toEqual([]);
   });
+});
 
-  it('a recorded turn of another disc', () => {
-    expect(problems({ asBuilt: builtWith(4) })).toContain(
-      'program/as-built-differs asBuilt.channels: 4 channels for a code of 5; ' +
-        'Record a turn of this disc and run `vanewright fit --write`, or remove asBuilt.',
-    );
-    expect(problems({ asBuilt: builtWith(5) })).toEqual([]);
-  });
-
-  it('more positions than the board can hold', () => {
-    // A word of twelve bits looks up two bytes in 4096, and each position has six more: 32 768 beside 8192 of program.
-    expect(problems({ input: 'multiplexer', positions: 4096 })).toContain(
-      'program/table-too-large need.positions: 40960 bytes for 4096 positions; ' +
-        'Set need.positions to 2048, or controller.board to rp2040.',
-    );
-    expect(problems({ input: 'multiplexer', positions: 2048 })).toEqual([]);
+describe('the files of a program', () => {
+  it('are a sketch in the folder of its name, or MicroPython with the C++ unit beside it', () => {
+    const paths = (wishes: VaneWishes): string[] => {
+      const instrument = jettyInstrument(wishes);
+      return programFiles(instrument, jettyHead(instrument, wishes)).map(({ path }) => path);
+    };
+    const board: VaneWishes = { board: 'esp32', cups: null };
+    expect(boardNamed('esp32')!.language).toBe('micropython');
+    expect(paths({})).toEqual(['boathouse_jetty/boathouse_jetty.ino']);
+    expect(paths(board)).toEqual(['main.py', 'vane_unit.h']);
+    expect(paths({ ...board, format: 'senml' })).toEqual(['main.py']);
   });
 });
