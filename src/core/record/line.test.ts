@@ -167,7 +167,10 @@ describe('a refusal names the reason', () => {
     ['record/line-value sinceStartMs', checked('vw1 7 1e3 93 0 20250 563 - - - - - -')],
     ['record/line-value counts', checked('vw1 7 1750 93, 01 20250 563 - - - - - -')],
     ['record/line-value counts', checked('vw1 7 1750 93,65536 01 20250 563 - - - - - -')],
-    ['record/line-value counts', checked(`vw1 7 1750 ${'1,'.repeat(64)}1 ${'0'.repeat(65)} 20250 563 - - - - - -`)],
+    [
+      'record/line-value counts',
+      checked(`vw1 7 1750 ${'1,'.repeat(64)}1 ${'0'.repeat(65)} 20250 563 - - - - - -`),
+    ],
     ['record/line-value word', checked('vw1 7 1750 93 3 20250 563 - - - - - -')],
     ['record/line-value heading', checked('vw1 7 1750 93 0 36000 563 - - - - - -')],
     ['record/line-value heading', checked('vw1 7 1750 93 0 202.5 563 - - - - - -')],
