@@ -12,6 +12,7 @@ export const debianTools = [
     proof: '/usr/share/arduino/hardware/arduino/avr/cores/arduino/Arduino.h',
     why: 'the core that the program is built on',
   },
+  { package: 'openscad', proof: '/usr/bin/openscad', why: 'opens solids as a maker would' },
   { package: 'admesh', proof: '/usr/bin/admesh', why: 'says whether a solid is watertight' },
   {
     package: 'python3-ezdxf',
