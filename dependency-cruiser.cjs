@@ -108,7 +108,10 @@ module.exports = {
       comment: 'web/ uses core/ and the verb list app/api.ts; everything else it asks the server for.',
       severity: 'error',
       from: { path: '^src/web/', pathNot: notTest },
-      to: { path: ['^src/(ports|app|adapters|cli|server)/', '^(fs|path|os|child_process)$'], pathNot: '^src/app/api[.]ts$' },
+      to: {
+        path: ['^src/(ports|app|adapters|cli|server)/', '^(fs|path|os|child_process)$'],
+        pathNot: '^src/app/api[.]ts$',
+      },
     },
     {
       name: 'wired-in-one-place',
@@ -129,6 +132,9 @@ module.exports = {
     doNotFollow: { path: 'node_modules' },
     tsPreCompilationDeps: true, // type-only imports count: that is where cycles hide
     tsConfig: { fileName: 'tsconfig.base.json' },
-    enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'node', 'default', 'types'] },
+    enhancedResolveOptions: {
+      exportsFields: ['exports'],
+      conditionNames: ['import', 'node', 'default', 'types'],
+    },
   },
 };

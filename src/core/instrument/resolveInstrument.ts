@@ -1,5 +1,11 @@
 import { boardNamed, type Board } from '../boards/index.ts';
-import { holdsNotch, thicknessDefaultsMm, withAllowance, type DiscForm, type DiscSpec } from '../disc/index.ts';
+import {
+  holdsNotch,
+  thicknessDefaultsMm,
+  withAllowance,
+  type DiscForm,
+  type DiscSpec,
+} from '../disc/index.ts';
 import { BrokenPromise } from '../error/index.ts';
 import {
   ledWavelengthDefaultsNm,
@@ -9,7 +15,13 @@ import {
 } from '../head/index.ts';
 import type { PartsSpec } from './partsSpec.ts';
 import type { CupsSpec, Instrument, Need } from './instrument.ts';
-import { HUB_SHARE, HUB_WALLS_MM, LEAST_RIM_MM, NOTCH_WIDTH_MM, WEB_MARGIN } from './schema/derivedDefaults.ts';
+import {
+  HUB_SHARE,
+  HUB_WALLS_MM,
+  LEAST_RIM_MM,
+  NOTCH_WIDTH_MM,
+  WEB_MARGIN,
+} from './schema/derivedDefaults.ts';
 import type { InstrumentDraft } from './schema/instrumentSchema.ts';
 
 /**
