@@ -21,6 +21,26 @@ export function lineClearanceM(mastHeightM: number): number {
 
 const VISIBLE_NM = { from: 400, to: 700 };
 
+/**
+ * Most power of a laser that the IEC system calls Class 1, for light that may be looked at for long. [mW]
+ *
+ * @param wavelengthNm - Wavelength. [nm], 400..1050
+ * @source value from memory: IEC 60825-1:2014 table 3; 0.39 mW is confirmed by public summaries (JIS C6802).
+ */
+export function iecClass1Mw(wavelengthNm: number): number {
+  if (wavelengthNm <= 450) return 0.039;
+  if (wavelengthNm <= 700) return Math.min(0.39, 0.039 * 10 ** (0.02 * (wavelengthNm - 450)));
+  return 0.39 * 10 ** (0.002 * (Math.min(wavelengthNm, 1050) - 700));
+}
+
+/** What the classes mean in the two systems that print them. */
+function classSystems(wavelengthNm: number): string {
+  return (
+    `At ${showNumber(wavelengthNm, 0)} nm Class 1 of the IEC system ends at ${showNumber(iecClass1Mw(wavelengthNm), 3)} mW (value from memory); ` +
+    'Class I of the US system ends at 0.00039 mW for visible light. A label counts only together with its system and wavelength.'
+  );
+}
+
 function laserClass(powerMw: number, wavelengthNm: number): string {
   const isVisible = wavelengthNm >= VISIBLE_NM.from && wavelengthNm <= VISIBLE_NM.to;
   if (!isVisible) {
@@ -51,6 +71,7 @@ function lightCautions({ head: { light } }: Instrument): Caution[] {
       title: 'Laser light',
       sentences: [
         laserClass(light.powerMw, light.wavelengthNm),
+        classSystems(light.wavelengthNm),
         'Never look into the beam or at its mirror reflection, and never with a lens or binoculars.',
         'Keep the beam inside a closed, light-tight housing; make the laser lose its power when the housing opens; put a label inside.',
         'Pulse it only while reading. Keep it from children.',

@@ -84,7 +84,7 @@ export function proofFacts({ exactTurn, builds }: Proof): Fact[] {
 }
 
 /** What it draws, how long a battery lasts, and what a plan of sleep makes unknowable. */
-export function powerFacts(plan: PowerPlan): Fact[] {
+export function powerFacts(plan: PowerPlan, shortfalls: readonly string[]): Fact[] {
   const ma = (current: number): string => `${showNumber(current, current < 1 ? 3 : 1)} mA`;
   const shares = plan.shares.map(({ what, averageMa }): Fact => [what, ma(averageMa)]);
   return [
@@ -94,6 +94,7 @@ export function powerFacts(plan: PowerPlan): Fact[] {
       ? []
       : [['The battery alone lasts', `${showNumber(plan.batteryDays, 1)} days`] as const]),
     ...(plan.panelW === null ? [] : [['Solar panel, at least', `${showNumber(plan.panelW, 2)} W`] as const]),
+    ...shortfalls.map((words): Fact => ['This will not do', words]),
     ...plan.unknowable.map((words): Fact => ['Cannot be known with this plan', words]),
     ...plan.notes.map((words): Fact => ['Note', words]),
   ];

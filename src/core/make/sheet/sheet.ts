@@ -1,7 +1,14 @@
 import type { DiscPlan } from '../../disc/index.ts';
 import type { HeadPlan } from '../../head/index.ts';
 import type { Instrument } from '../../instrument/index.ts';
-import { partsList, powerPlan, schematicPicture, wiringPlan, type PartRow } from '../../program/index.ts';
+import {
+  partsList,
+  powerPlan,
+  powerShortfalls,
+  schematicPicture,
+  wiringPlan,
+  type PartRow,
+} from '../../program/index.ts';
 import { isSettled, type Proof } from '../../proof/index.ts';
 import { element, joined, table, type Markup } from '../../report/index.ts';
 import { CAUTIONS_DEFER, cautionsFor, type Caution } from '../cautions.ts';
@@ -109,7 +116,7 @@ function body({ instrument, head, proof }: ProvedParts): Markup {
       figure(signalPicture(head), 'Counts of each channel over one turn, with its two thresholds.'),
       facts(signalFacts(head)),
     ),
-    section('Power', facts(powerFacts(powerPlan(instrument, head)))),
+    section('Power', facts(powerFacts(powerPlan(instrument, head), powerShortfalls(instrument, head)))),
     section('What the proof says', facts(proofFacts(proof))),
   ]);
 }
