@@ -111,7 +111,12 @@ export function mqttSource(options: MqttOptions, clock: Clock): LineSource {
       // The acknowledgement goes out only when `done` is called without an error.
       client.handleMessage = ({ topic: from, payload }: IPublishPacket, done) => {
         const named = stationIn(from, topic);
-        const begin = { station: named ?? station, source: 'mqtt', name: from, ...(rule ? { rule } : {}) } as const;
+        const begin = {
+          station: named ?? station,
+          source: 'mqtt',
+          name: from,
+          ...(rule ? { rule } : {}),
+        } as const;
         take({ begin, bytes: withEnd(payload), arrivedMs: clock.nowMs(), isEnd: false, done: null }).then(
           () => done(),
           (error: unknown) => {

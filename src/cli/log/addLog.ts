@@ -1,5 +1,5 @@
 import { Option, type Command } from 'commander';
-import type { Take } from '../program.ts';
+import type { Outcome } from '../outcome.ts';
 import type { Parts } from '../wire.ts';
 import { runLog, type LogWords } from './logCommand.ts';
 import { momentWord } from './momentWord.ts';
@@ -7,6 +7,9 @@ import { momentWord } from './momentWord.ts';
 const collected =
   <T>(read: (text: string) => T) =>
   (text: string, before: readonly T[] | undefined): T[] => [...(before ?? []), read(text)];
+
+/** Takes a command and its work. */
+type Take = (command: string, work: () => Promise<Outcome>) => void;
 
 /** Adds `log` to the commands. */
 export function addLog(root: Command, parts: Parts, take: Take): void {
