@@ -1,7 +1,7 @@
 import type { Instrument } from '../../instrument/index.ts';
 import { showDegrees, showNumber } from '../../units/index.ts';
 import type { AsBuiltChange } from './compare.ts';
-import type { Fit } from '../fit.ts';
+import type { Fit, FittedDisc } from '../fit.ts';
 
 /** One figure of a certificate. */
 export interface CertificateRow {
@@ -59,41 +59,39 @@ function channelRows({ channels, recording }: Fit): CertificateRow[] {
   });
 }
 
-function discRows({ disc }: Fit, accuracyDeg: number): CertificateRow[] {
-  if (!disc) return [];
-  const { tableError, byTable, byDrawing, bore, positions, missing, neverEnding, interpolation } = disc;
-  const sigma = positions.reduce((most, { sigmaDeg }) => Math.max(most, sigmaDeg), 0);
-  const told = (figure: string, found: string): CertificateRow => ({
-    figure,
-    found,
-    needed: null,
-    passes: null,
-  });
-  const checked = (figure: string, found: string, needed: string, passes: boolean): CertificateRow => ({
-    figure,
-    found,
-    needed,
-    passes,
-  });
+const told = (figure: string, found: string): CertificateRow => ({
+  figure,
+  found,
+  needed: null,
+  passes: null,
+});
+
+const checked = (figure: string, found: string, needed: string, passes: boolean): CertificateRow => ({
+  figure,
+  found,
+  needed,
+  passes,
+});
+
+/** Figures that must meet the need. */
+function checkedRows(
+  { tableError, byTable, missing, neverEnding }: FittedDisc,
+  accuracyDeg: number,
+): CertificateRow[] {
   const misread = byTable.misreadShare + byTable.illegalShare;
+  const { maxDeg } = tableError;
   return [
     checked(
       'Largest error, read by the table',
-      deg(tableError.maxDeg),
+      deg(maxDeg),
       `at most ${deg(accuracyDeg)}`,
-      tableError.maxDeg <= accuracyDeg,
+      maxDeg <= accuracyDeg,
     ),
-    told('Root mean square error, read by the table', deg(tableError.rmsDeg)),
-    told('Largest standard error of a word’s middle', deg(sigma)),
     checked(
       'Misread on the recording, by the table',
       percent(misread),
       `at most ${percent(MISREAD_SHARE)}`,
       misread <= MISREAD_SHARE,
-    ),
-    told(
-      'Misread on the recording, by the drawing',
-      percent(byDrawing.misreadShare + byDrawing.illegalShare),
     ),
     checked('Positions that never show', String(missing.length), '0', missing.length === 0),
     checked(
@@ -101,6 +99,23 @@ function discRows({ disc }: Fit, accuracyDeg: number): CertificateRow[] {
       String(neverEnding.length),
       '0',
       neverEnding.length === 0,
+    ),
+  ];
+}
+
+/** Figures that are only told. */
+function toldRows(disc: FittedDisc): CertificateRow[] {
+  const { tableError, byDrawing, bore, positions, interpolation, playDeg, twiceDeg } = disc;
+  const sigma = positions.reduce((most, { sigmaDeg }) => Math.max(most, sigmaDeg), 0);
+  const between = interpolation.isOffered
+    ? `error ${percent(interpolation.gain)} ± ${percent(interpolation.gainSigma)} smaller, in the table`
+    : 'would not help enough, not in the table';
+  return [
+    told('Root mean square error, read by the table', deg(tableError.rmsDeg)),
+    told('Largest standard error of a word’s middle', deg(sigma)),
+    told(
+      'Misread on the recording, by the drawing',
+      percent(byDrawing.misreadShare + byDrawing.illegalShare),
     ),
     told(
       'Bore off the pattern’s middle',
@@ -110,15 +125,10 @@ function discRows({ disc }: Fit, accuracyDeg: number): CertificateRow[] {
       'Once a turn, outermost and innermost track',
       `${deg(bore.outermostDeg)} and ${deg(bore.innermostDeg)}, corrected`,
     ),
-    told('Twice a turn', `${deg(disc.twiceDeg.value)} ± ${deg(disc.twiceDeg.sigma)}, corrected`),
+    told('Twice a turn', `${deg(twiceDeg.value)} ± ${deg(twiceDeg.sigma)}, corrected`),
     told('Scatter of single edges', `${showNumber(disc.edgeSdMm, 3)} mm`),
-    told('Play', disc.playDeg ? `${deg(disc.playDeg.value)} ± ${deg(disc.playDeg.sigma)}` : 'not known'),
-    told(
-      'Reading between the edges',
-      interpolation.isOffered
-        ? `error ${percent(interpolation.gain)} ± ${percent(interpolation.gainSigma)} smaller, in the table`
-        : 'would not help enough, not in the table',
-    ),
+    told('Play', playDeg ? `${deg(playDeg.value)} ± ${deg(playDeg.sigma)}` : 'not known'),
+    told('Reading between the edges', between),
     told('Turns recorded', showNumber(disc.turns, 2)),
   ];
 }
@@ -134,6 +144,8 @@ export function certificateOf(fit: Fit, instrument: Instrument): Certificate {
     needed: 'every step explained',
     passes: wiring !== null && wiring.explainedShare >= 1 - MISREAD_SHARE,
   };
+  const { disc } = fit;
+  const discRows = disc ? [...checkedRows(disc, instrument.need.accuracyDeg), ...toldRows(disc)] : [];
   return {
     name: instrument.name,
     recordedAt: fit.recordedAt,
@@ -143,7 +155,7 @@ export function certificateOf(fit: Fit, instrument: Instrument): Certificate {
     repairs: fit.recording.repairs.length,
     passes: fit.verdict === 'yes',
     reasons: fit.reasons,
-    rows: [...discRows(fit, instrument.need.accuracyDeg), wiringRow, ...channelRows(fit)],
+    rows: [...discRows, wiringRow, ...channelRows(fit)],
     changes: fit.changes,
   };
 }

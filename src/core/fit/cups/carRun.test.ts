@@ -72,8 +72,8 @@ describe('a car run', () => {
     const out = ride(20, wind, [1], 1);
     expect(() => carRun(out.pulses, trackFromPositions(out.positions))).toThrow('fit/one-way-only');
     const both = ride(20, wind, [1, -1], 2);
-    const short = trackFromPositions(both.positions).slice(0, 90);
-    expect(() => carRun(both.pulses.slice(0, 180), short)).toThrow(/fit\/(too-few-legs|one-way-only)/);
+    const short = trackFromPositions(both.positions).slice(0, 60);
+    expect(() => carRun(both.pulses.slice(0, 120), short)).toThrow('fit/too-few-legs');
     const random = draws(5);
     let count = 0;
     const other = both.pulses.map(({ timeMs }) => ({ timeMs, value: (count += random() < 0.5 ? 0 : 9) }));

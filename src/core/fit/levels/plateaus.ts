@@ -11,6 +11,8 @@ export interface Plateaus {
 
 /** A whole count hides an even error: its standard deviation is 1/√12. [counts] */
 const ROUNDING = 1 / Math.sqrt(12);
+/** A recorded bit is what it is. */
+const BIT_SIGMA = 0.01;
 /** Less swing than this many standard deviations, or this share of scale, is no change. [-]; own choice */
 const LEAST_SIGMA = 8;
 const LEAST_SHARE = 0.015;
@@ -22,12 +24,13 @@ const LEAST_SHARE = 0.015;
  * them. Noise is taken from neighbouring samples, so that slow drift does not count as noise.
  *
  * @param pieces - Samples of each stretch, in time. [counts], n ≥ 1
- * @param scale - Full scale of the converter. [counts]
+ * @param scale - Full scale of the converter, 1 for recorded bits. [counts]
  */
 export function plateausOf(pieces: readonly (readonly number[])[], scale: number): Plateaus {
   const sorted = Float64Array.from(pieces.flat()).sort();
   const steps = pieces.flatMap((piece) => piece.slice(1).map((value, i) => Math.abs(value - piece[i]!)));
-  const sigma = Math.max((1.4826 * medianOf(steps)) / Math.SQRT2, ROUNDING);
+  const least = scale === 1 ? BIT_SIGMA : ROUNDING;
+  const sigma = Math.max((1.4826 * medianOf(steps)) / Math.SQRT2, least);
   const trim = Math.min(sorted.length >> 2, Math.max(2, Math.floor(0.001 * sorted.length)));
   const [lowest, highest] = [sorted[trim]!, sorted[sorted.length - 1 - trim]!];
   if (highest - lowest < Math.max(LEAST_SIGMA * sigma, LEAST_SHARE * scale)) {
@@ -36,7 +39,7 @@ export function plateausOf(pieces: readonly (readonly number[])[], scale: number
   const cut = cutBetween(sorted, lowest, highest);
   const low = stayed(sorted.subarray(0, cut), sigma);
   const high = stayed(sorted.subarray(cut), sigma);
-  return { low, high, sigma: quietSigma(pieces, [low, high], 4 * sigma) };
+  return { low, high, sigma: Math.max(least, quietSigma(pieces, [low, high], 4 * sigma)) };
 }
 
 /** Noise of the samples that stay near a plateau: edges passing count for nothing. */
@@ -54,7 +57,7 @@ function quietSigma(
       }
     }
   }
-  return Math.max((1.4826 * medianOf(steps)) / Math.SQRT2, ROUNDING);
+  return (1.4826 * medianOf(steps)) / Math.SQRT2;
 }
 
 /** Middle of the samples that lie within the noise of where they are densest. */
