@@ -15,3 +15,4 @@ export { paperNames, partNames, type PaperName } from '../core/make/index.ts';
 export { fitBuild, type FitRequest, type FittedBuild } from './fitBuild.ts';
 export { type ReadingChoices, type RememberedMoment } from './logChoices.ts';
 export { logDesign, logSources, type LogDesign, type LogRun, type LogSummary } from './logSources.ts';
+export { archiveRecord, type Archived, type ArchiveRequest } from './archiveRecord.ts';

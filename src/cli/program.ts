@@ -3,7 +3,7 @@ import { Command, Option } from 'commander';
 import { paperNames, partNames, type PaperName } from '../app/api.ts';
 import type { Turned } from '../core/fit/index.ts';
 import { runFit, runMake, runNew, runProve, type ProveOptions } from './commands.ts';
-import { addLog } from './log/addLog.ts';
+import { addArchive, addLog } from './log/addLog.ts';
 import { angleDeg, folderPath, withProof } from './options.ts';
 import type { Outcome } from './outcome.ts';
 import type { Parts } from './wire.ts';
@@ -117,6 +117,7 @@ export function program(parts: Parts, isJson: boolean, take: Take): Command {
   addProve(root, parts, take);
   addMake(root, parts, take);
   addLog(root, parts, take);
+  addArchive(root, take);
   addFit(root, parts, take);
   for (const command of [root, ...root.commands]) {
     command

@@ -1,1 +1,2 @@
 export { duckdbSampleStore, type DuckdbSampleStore } from './duckdbSampleStore.ts';
+export { duckdbArchive } from './duckdbArchive.ts';

@@ -1,1 +1,2 @@
 export { fileRawLog, type FileRawLogOptions } from './fileRawLog.ts';
+export { copyRawLog, type CopiedLog } from './copyRawLog.ts';

@@ -1,6 +1,7 @@
-import { Option, type Command } from 'commander';
+import { InvalidArgumentError, Option, type Command } from 'commander';
 import type { Outcome } from '../outcome.ts';
 import type { Parts } from '../wire.ts';
+import { runArchive, type ArchiveWords } from './archiveCommand.ts';
 import { runLog, type LogWords } from './logCommand.ts';
 import { momentWord } from './momentWord.ts';
 
@@ -45,4 +46,30 @@ export function addLog(root: Command, parts: Parts, take: Take): void {
     )
     .option('--rebuild', 'read the whole raw log again, with what is said here')
     .action((file: string, words: LogWords) => take('log', () => runLog(parts, file, words)));
+}
+
+/** Reads an instant; a date alone is its beginning in UTC. */
+function instantWord(text: string): number {
+  const atMs = Date.parse(text);
+  if (!Number.isNaN(atMs)) return atMs;
+  throw new InvalidArgumentError('Allowed: a date or an instant such as 2026-05-01 or 2026-05-01T10:00Z.');
+}
+
+/** Adds `archive` to the commands. */
+export function addArchive(root: Command, take: Take): void {
+  root
+    .command('archive')
+    .description('copy a record to files that any program reads, or back it up and restore it')
+    .requiredOption('--store <STORE>', 'folder of the record, or postgres://user@host/database')
+    .option('--raw <DIR>', 'folder of the raw log when the store is a PostgreSQL server')
+    .option('--out <DIR>', 'folder for the archive')
+    .addOption(
+      new Option('--as <FORMAT>', 'parquet and csv for other programs, raw for a backup')
+        .choices(['parquet', 'csv', 'raw'])
+        .default('parquet'),
+    )
+    .option('--since <INSTANT>', 'from here on', instantWord)
+    .option('--until <INSTANT>', 'up to here', instantWord)
+    .option('--restore <DIR>', 'bring a backup back into a new store')
+    .action((words: ArchiveWords) => take('archive', () => runArchive(words)));
 }

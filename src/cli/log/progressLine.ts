@@ -21,7 +21,7 @@ export function progressLine(
       isShown = true;
       const share = done.ofBytes === 0 ? 1 : done.bytes / done.ofBytes;
       const full = Math.round(WIDTH * share);
-       
+
       const name = begin.name.replace(/[\x00-\x1f\x7f-\x9f]/g, '\ufffd').slice(-40);
       stream.write(
         `\r\u001b[K[${'#'.repeat(full)}${'.'.repeat(WIDTH - full)}] ${Math.floor(100 * share)} % ${name}`,

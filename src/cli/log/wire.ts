@@ -1,10 +1,10 @@
 import { randomUUID } from 'node:crypto';
-import { mkdir, readFile, rename, stat, writeFile } from 'node:fs/promises';
+import { copyFile, mkdir, readFile, rename, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { ReadingChoices } from '../../app/logChoices.ts';
 import { VanewrightError } from '../../core/error/index.ts';
 import type { ReadingRule } from '../../core/record/index.ts';
-import type { LineSource, RawLog, SampleStore } from '../../ports/index.ts';
+import type { ArchiveFolder, LineSource, RawLog, SampleStore } from '../../ports/index.ts';
 
 /** Where samples and raw bytes rest, and how they were last read. */
 export interface OpenStore {
@@ -84,6 +84,25 @@ async function openSamples(where: string): Promise<{ store: SampleStore; putAsid
   const { duckdbSampleStore } = await import('../../adapters/duckdb/index.ts');
   const store = await duckdbSampleStore(join(where, 'record.duckdb'));
   return { store, putAside: store.putAside };
+}
+
+/** A folder for an archive. */
+export async function openArchive(folder: string): Promise<ArchiveFolder> {
+  const { duckdbArchive } = await import('../../adapters/duckdb/index.ts');
+  return duckdbArchive(folder);
+}
+
+/** Copies the raw log of a store or of a backup, with the choices beside it; everything else is made from these. */
+export async function copyStore(
+  from: string,
+  to: string,
+): Promise<{ segments: number; entries: number; bytes: number }> {
+  const { copyRawLog } = await import('../../adapters/rawLogFiles/index.ts');
+  const copied = await copyRawLog(join(from, 'raw'), join(to, 'raw'));
+  await copyFile(join(from, CHOICES), join(to, CHOICES)).catch((error: unknown) => {
+    if (!(error instanceof Error && 'code' in error && error.code === 'ENOENT')) throw error;
+  });
+  return copied;
 }
 
 /** What a source is and whose lines it gives. */

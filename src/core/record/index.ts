@@ -65,3 +65,13 @@ export {
 export { ZoneClock, type ZonedInstant } from './time/zoneClock.ts';
 export { allFollow, requireStorable, sifted, type KnownSample, type Sifted } from './samples/clash.ts';
 export type { DateOrder } from './time/dateText.ts';
+export {
+  archiveColumns,
+  archiveDescriptor,
+  csvField,
+  csvHeading,
+  csvText,
+  ledgerCsv,
+  type ArchiveColumn,
+  type ArchivedFile,
+} from './samples/archiveColumns.ts';
