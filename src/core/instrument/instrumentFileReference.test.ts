@@ -4,6 +4,11 @@ import { instrumentFileReference, readInstrument } from './index.ts';
 
 const committed = readFileSync(new URL('../../../docs/instrument-file.md', import.meta.url), 'utf8');
 
+/** Fields of their own, and not a single value or a list. */
+function isFields(value: unknown): boolean {
+  return typeof value === 'object' && !Array.isArray(value);
+}
+
 describe('the reference page of the instrument file', () => {
   it('is the one in docs/, as it is now', () => {
     expect(committed).toBe(instrumentFileReference());
@@ -24,7 +29,7 @@ describe('the reference page of the instrument file', () => {
       for (const [name, value] of Object.entries(fields as object)) {
         const heading = `\n### ${section}.${name}\n`;
         // A group that is left out is null, as a single field may be.
-        const isGroup = value === null ? committed.includes(heading) : typeof value === 'object';
+        const isGroup = value === null ? committed.includes(heading) : isFields(value);
         expect(committed).toContain(isGroup ? heading : `\n| \`${name}\` |`);
       }
     }
@@ -34,6 +39,10 @@ describe('the reference page of the instrument file', () => {
     expect(committed).toContain(
       '| `turnRateDegPerS` | a number from 0.1 to 3600 deg/s | 45 deg/s | Fastest turn at which',
     );
+  });
+
+  it('leaves no word of a sentence empty', () => {
+    expect(committed).not.toMatch(/undefined|Default: [.]/);
   });
 
   it('has tables of four columns only', () => {

@@ -69,7 +69,8 @@ function section(
   { isRequired, depth }: { readonly isRequired: boolean; readonly depth: number },
 ): readonly string[] {
   const heading = `${'#'.repeat(depth)} ${path}`;
-  const about = `${schema.description ?? ''} Default: ${defaultText(schema, isRequired)}.`;
+  const byDefault = defaultText(schema, isRequired);
+  const about = `${schema.description ?? ''}${byDefault === '' ? '' : ` Default: ${byDefault}.`}`;
   const entries = (schema.oneOf ?? []).flatMap((entry) => [
     kindOf(entry),
     '',

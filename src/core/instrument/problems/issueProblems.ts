@@ -63,6 +63,11 @@ function wrongLength(path: Path, schema: FieldSchema, value: unknown): FieldProb
 }
 
 function badText(path: Path, schema: FieldSchema, value: unknown): FieldProblem {
+  if (schema.minLength === undefined) {
+    const form = `${pathText(path)} does not have the form it must have.`;
+    const example = `Write it like '${exampleOf(schema)}', quotation marks included.`;
+    return simple('instrument/bad-text', form, path, schema, value, example);
+  }
   const what = `${pathText(path)} is blank, or holds a line break or a character that cannot be seen.`;
   const fix = 'Type the text again on one line, with letters, figures and ordinary signs only.';
   return simple('instrument/bad-text', what, path, schema, value, fix);

@@ -52,17 +52,24 @@ function numberRange(schema: FieldSchema, isWhole: boolean): string {
   return withUnit(`${isWhole ? 'a whole number' : 'a number'} from ${minimum} ${top}`, unit);
 }
 
+/** How a text must look; one without lengths has a form of its own, which its description says. */
+function textForm({ minLength, maxLength, description = 'A text' }: FieldSchema): string {
+  if (minLength === undefined)
+    return `${description[0]!.toLowerCase()}${description.slice(1).replace(/[.]$/, '')}`;
+  return `text of ${minLength} to ${maxLength} characters on one line`;
+}
+
 function oneType(type: string, schema: FieldSchema): string {
   switch (type) {
     case 'integer':
     case 'number':
       return numberRange(schema, type === 'integer');
     case 'string':
-      return `text of ${schema.minLength} to ${schema.maxLength} characters on one line`;
+      return textForm(schema);
     case 'boolean':
       return 'true or false';
     case 'array':
-      return `a list of ${schema.minItems} to ${schema.maxItems}, each ${allowedText(schema.items ?? {})}`;
+      return `a list of ${schema.minItems ?? 0} to ${schema.maxItems}, each ${allowedText(schema.items ?? {})}`;
     case 'null':
       return 'null';
     default:
