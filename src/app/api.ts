@@ -1,10 +1,12 @@
 // The verbs that the command line, the server and the screen share.
 export {
   adviseCodes,
+  compareInstruments,
   DEFAULT_BUILDS,
   DEFAULT_SEED,
   proveInstrument,
   type CodeAdvice,
+  type ComparedDesigns,
   type ProvedDesign,
   type ProveRequest,
 } from './proveInstrument.ts';
@@ -13,6 +15,16 @@ export { makeInstrument, type MadeDesign, type MakeRequest } from './makeInstrum
 export { INSTRUMENT_FILE, newInstrument } from './newInstrument.ts';
 export { paperNames, partNames, type PaperName } from '../core/make/index.ts';
 export { fitBuild, type FitRequest, type FittedBuild } from './fitBuild.ts';
+export { buildsInParallel } from './buildsInParallel.ts';
 export { type ReadingChoices, type RememberedMoment } from './logChoices.ts';
 export { logDesign, logSources, type LogDesign, type LogRun, type LogSummary } from './logSources.ts';
+export { fitNorth, type FittedNorth, type NorthRequest, type NorthTarget } from './fit/fitNorth.ts';
+export {
+  fitCups,
+  type CupsFields,
+  type CupsLine,
+  type CupsRequest,
+  type FittedCupsBuild,
+} from './fit/fitCups.ts';
+export { fitRelease, type FittedRelease, type ReleaseRequest } from './fit/fitRelease.ts';
 export { archiveRecord, type Archived, type ArchiveRequest } from './archiveRecord.ts';

@@ -5,6 +5,7 @@ import { BrokenPromise, VanewrightError, type Problem } from '../core/error/inde
 import { planHead, type HeadPlan } from '../core/head/index.ts';
 import { INSTRUMENT_FILE_MOST_BYTES, readInstrument, type Instrument } from '../core/instrument/index.ts';
 import { lineCharsAtMost } from '../core/record/index.ts';
+import { correctedDisc } from '../core/proof/index.ts';
 import type { InstrumentFiles } from '../ports/index.ts';
 import { chosenCode } from './chosenCode.ts';
 
@@ -47,12 +48,17 @@ function designOf(instrument: Instrument, inLine: CodeTable): Omit<Design, 'plac
   const { code, disc } = codeOnDisc(instrument, inLine);
   const board = boardNamed(instrument.controller.board);
   if (!board) throw new BrokenPromise(`The reader let through a board that does not exist.`);
-  const head = planHead(disc, instrument.head, instrument.circuit, board, {
+  const rate = {
     baud: instrument.controller.baud,
     lineChars: lineCharsAtMost(code.channels.length, 2 ** board.converterBits - 1),
     turnRateDegPerS: instrument.need.turnRateDegPerS,
-  });
-  return { instrument, code, disc, head };
+  };
+  const headOver = (plan: DiscPlan): HeadPlan =>
+    planHead(plan, instrument.head, instrument.circuit, board, rate);
+  const head = headOver(disc);
+  if (instrument.head.edgeCorrection !== 'drawn') return { instrument, code, disc, head };
+  const corrected = planDisc(code, correctedDisc(head));
+  return { instrument, code, disc: corrected, head: headOver(corrected) };
 }
 
 /** An instrument file with its code, before anything is laid out. */

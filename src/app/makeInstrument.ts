@@ -1,4 +1,4 @@
-import { VanewrightError, type Problem } from '../core/error/index.ts';
+import { throwIfAny, VanewrightError, type Problem } from '../core/error/index.ts';
 import { faultFile, makeParts, partNames, type MakePart, type PaperName } from '../core/make/index.ts';
 import type { Fonts, InstrumentFiles, OutputFolder, StopSign, Written } from '../ports/index.ts';
 import { inPlace, readCode } from './design.ts';
@@ -85,6 +85,8 @@ export async function makeInstrument(
   });
   const { instrument, disc, head, placed } = proved.design;
   const setting = async () => ({ paper: request.paper, font: await ports.fonts.sans() });
+  // What could never be read is not worth a sheet of plywood.
+  await inPlace(placed, () => throwIfAny(head.faults));
   const made = await inPlace(placed, () =>
     makeParts({ instrument, disc, head, proof: proved.proof }, wanted, setting),
   );

@@ -1,8 +1,9 @@
 import { rankCodes, sectorAdvice, type RankedCode, type SectorFit } from '../core/codes/index.ts';
 import type { Problem } from '../core/error/index.ts';
 import { codeNeedOf } from '../core/instrument/index.ts';
-import { prove, type Proof } from '../core/proof/index.ts';
-import type { InstrumentFiles } from '../ports/index.ts';
+import { compareDesigns, prove, type Comparison, type Proof } from '../core/proof/index.ts';
+import type { BuildWorkers, InstrumentFiles } from '../ports/index.ts';
+import { sharedMaker } from './buildsInParallel.ts';
 import { readDesign, type Design } from './design.ts';
 
 /** What to prove, and with how many virtual builds. */
@@ -19,6 +20,13 @@ export interface ProvedDesign {
   readonly warnings: readonly Problem[];
 }
 
+/** Two designs and how they did in the same builds. */
+export interface ComparedDesigns {
+  readonly first: Design;
+  readonly second: Design;
+  readonly comparison: Comparison;
+}
+
 /** What a code could be chosen by: every code for this need, best first, and the roses this count divides. */
 export interface CodeAdvice {
   readonly codes: readonly RankedCode[];
@@ -32,11 +40,35 @@ export const DEFAULT_BUILDS = 1000;
 export const DEFAULT_SEED = 1;
 
 /** Will this instrument read right, and what should be tightened first. */
-export async function proveInstrument(files: InstrumentFiles, request: ProveRequest): Promise<ProvedDesign> {
+export async function proveInstrument(
+  files: InstrumentFiles,
+  request: ProveRequest,
+  workers: BuildWorkers | null = null,
+): Promise<ProvedDesign> {
   const design = await readDesign(files, request.path);
   const { instrument, disc, head } = design;
-  const proof = prove({ instrument, disc, head, builds: request.builds, seed: request.seed });
+  const { builds, seed } = request;
+  const make = await sharedMaker(workers, head, { builds, seed, accuracyDeg: instrument.need.accuracyDeg });
+  const proof = prove({ instrument, disc, head, builds, seed, make });
   return { design, proof, warnings: proof.warnings.map(design.placed) };
+}
+
+/** Two instruments in the same virtual builds, each held to its own accuracy. */
+export async function compareInstruments(
+  files: InstrumentFiles,
+  request: ProveRequest & { readonly against: string },
+): Promise<ComparedDesigns> {
+  const [first, second] = await Promise.all([
+    readDesign(files, request.path),
+    readDesign(files, request.against),
+  ]);
+  const { builds, seed } = request;
+  const own = first.instrument.need.accuracyDeg;
+  const comparison = compareDesigns(first.head, second.head, { builds, seed, accuracyDeg: own }, [
+    own,
+    second.instrument.need.accuracyDeg,
+  ]);
+  return { first, second, comparison };
 }
 
 /** Which codes would serve this very design, and which wind roses its positions fill fairly. */

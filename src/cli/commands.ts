@@ -1,5 +1,6 @@
 import {
   adviseCodes,
+  compareInstruments,
   fitBuild,
   INSTRUMENT_FILE,
   makeInstrument,
@@ -12,6 +13,7 @@ import {
 } from '../app/api.ts';
 import { problemText } from '../core/error/index.ts';
 import { codesDocument, codesText } from './codesText.ts';
+import { compareText } from './compareText.ts';
 import { EXIT } from './exit.ts';
 import { fitDocument, fitText } from './fitText.ts';
 import type { Outcome } from './outcome.ts';
@@ -55,13 +57,40 @@ export async function runNew(parts: Parts, folder: string, stop: AbortSignal): P
 }
 
 /** `vanewright prove FILE` */
-export async function runProve(parts: Parts, path: string, options: ProveOptions): Promise<Outcome> {
-  const proved = await proveInstrument(parts.files, { path, ...options });
+export async function runProve(
+  parts: Parts,
+  path: string,
+  { against, ...options }: ProveOptions & { readonly against?: string },
+): Promise<Outcome> {
+  if (against !== undefined) return runCompare(parts, { path, against, ...options });
+  const proved = await proveInstrument(parts.files, { path, ...options }, parts.workers);
+  await parts.workers.close();
   const advice = adviseCodes(proved.design);
   return {
     exit: proved.proof.verdict === 'yes' ? EXIT.good : EXIT.short,
     text: [proveText(proved), '', ...codesText(advice)].join('\n'),
     document: { ...provedDocument('prove', proved), advice: codesDocument(advice) },
+  };
+}
+
+/** `vanewright prove FILE --against OTHER` */
+async function runCompare(
+  parts: Parts,
+  request: ProveOptions & { readonly path: string; readonly against: string },
+): Promise<Outcome> {
+  const compared = await compareInstruments(parts.files, request);
+  const { first, second, comparison } = compared;
+  const isNoWorse = comparison.yieldDifference.value >= 0;
+  return {
+    exit: isNoWorse ? EXIT.good : EXIT.short,
+    text: compareText(compared),
+    document: {
+      command: 'prove',
+      ok: isNoWorse,
+      name: first.instrument.name,
+      against: second.instrument.name,
+      comparison,
+    },
   };
 }
 

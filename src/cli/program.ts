@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { Command, Option } from 'commander';
 import { paperNames, partNames, type PaperName } from '../app/api.ts';
-import type { Turned } from '../core/fit/index.ts';
-import { runFit, runMake, runNew, runProve, type ProveOptions } from './commands.ts';
+import { runMake, runNew, runProve, type ProveOptions } from './commands.ts';
+import { addFit } from './fit/addFit.ts';
 import { addArchive, addLog } from './log/addLog.ts';
-import { angleDeg, folderPath, withProof } from './options.ts';
+import { folderPath, withProof } from './options.ts';
 import type { Outcome } from './outcome.ts';
 import type { Parts } from './wire.ts';
 
@@ -30,7 +30,10 @@ function addNew(root: Command, parts: Parts, take: Take): void {
 function addProve(root: Command, parts: Parts, take: Take): void {
   withProof(root.command('prove <FILE>'))
     .description('will it read right, and what to tighten first')
-    .action((file: string, options: ProveOptions) => take('prove', () => runProve(parts, file, options)));
+    .option('--against <OTHER>', 'compare with another instrument file in the same virtual builds')
+    .action((file: string, options: ProveOptions & { against?: string }) =>
+      take('prove', () => runProve(parts, file, options)),
+    );
 }
 
 /** What stands behind `make`, read. */
@@ -55,52 +58,6 @@ function addMake(root: Command, parts: Parts, take: Take): void {
     );
 }
 
-/** What stands behind `fit`, read. */
-interface FitWords {
-  readonly write?: boolean;
-  readonly out?: string;
-  readonly turned?: Turned;
-  readonly startsAtDeg?: number;
-  readonly decimalComma?: boolean;
-}
-
-function addFit(root: Command, parts: Parts, take: Take): void {
-  root
-    .command('fit <FILE> <RECORDING...>')
-    .description('what is wrong with the build, and how to read it, from one turn by hand')
-    .option('--write', 'put wiring, thresholds and table into FILE, comments kept')
-    .option('--out <DIR>', 'folder for the certificate and the renewed program', folderPath)
-    .addOption(
-      new Option('--turned <WAY>', 'which way the vane was turned, seen from above').choices([
-        'clockwise',
-        'counter-clockwise',
-      ]),
-    )
-    .option(
-      '--starts-at-deg <ANGLE>',
-      'disc angle under the sensors at the first row, 0 for the index mark',
-      angleDeg,
-    )
-    .option('--decimal-comma', 'numbers such as 3,25 are 3.25')
-    .action(
-      (file: string, recordings: string[], { write, out, turned, startsAtDeg, decimalComma }: FitWords) => {
-        const hints = {
-          ...(turned ? { turned: Object.fromEntries(recordings.map((name) => [name, turned])) } : {}),
-          ...(decimalComma ? { decimalComma } : {}),
-        };
-        const request = {
-          path: file,
-          recordings,
-          hints,
-          startsAtDeg: startsAtDeg ?? null,
-          write: write ?? false,
-          out: out ?? null,
-        };
-        take('fit', (stop) => runFit(parts, request, stop));
-      },
-    );
-}
-
 /**
  * The words the command understands; commander reads them and hands the chosen work to `take`.
  *
@@ -119,7 +76,8 @@ export function program(parts: Parts, isJson: boolean, take: Take): Command {
   addLog(root, parts, take);
   addArchive(root, take);
   addFit(root, parts, take);
-  for (const command of [root, ...root.commands]) {
+  const below = root.commands.flatMap((command) => command.commands);
+  for (const command of [root, ...root.commands, ...below]) {
     command
       .option('--json', 'print one JSON document instead of text')
       .exitOverride()

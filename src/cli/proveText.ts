@@ -35,15 +35,75 @@ function asDrawn({ rmsDeg, maxDeg }: ProvedDesign['proof']['exactTurn']['errors'
   return `error ${showDegrees(rmsDeg)} rms, ${showDegrees(maxDeg)} at most`;
 }
 
-function signals({ design }: ProvedDesign): string[] {
-  const { levels, speed, circuit } = design.head;
+/** What the sensors read, and where they cut it. */
+function lightLines({ levels, circuit, marks }: ProvedDesign['design']['head']): string[] {
   const counts = (value: number): string => showNumber(value, 1);
+  const own =
+    circuit.thresholds === 'per-channel'
+      ? ', to be measured for each channel'
+      : ', the same for all channels';
+  if (marks?.kind === 'colours') {
+    return [
+      `Light      red, green and blue counts ${marks.marksRgbCounts.map((rgb) => rgb.map(counts).join('/')).join(', ')}${own}`,
+      `           the nearest colour counts when it is at most ${marks.rejectRatio} times as far off as the second nearest`,
+      `           margin ${showSignificant(marks.marginSigma, 2)} standard deviations of a reading`,
+    ];
+  }
+  if (marks?.kind === 'greys') {
+    const pair = ({ lowCounts, highCounts }: (typeof marks.thresholds)[0]): string =>
+      `${counts(lowCounts)} and ${counts(highCounts)}`;
+    return [
+      `Light      ${marks.counts.map(counts).join(', ')} counts over the three greys, through ${showNumber(levels.resistorOhm, 0)} ohm`,
+      `           thresholds ${pair(marks.thresholds[0])} below, ${pair(marks.thresholds[1])} above the middle one${own}`,
+    ];
+  }
   return [
     `Light      ${counts(levels.litCounts)} counts lit, ${counts(levels.darkCounts)} dark, through ${showNumber(levels.resistorOhm, 0)} ohm (best: ${showNumber(levels.bestResistorOhm, 0)})`,
-    `           thresholds ${counts(levels.lowCounts)} and ${counts(levels.highCounts)}${circuit.thresholds === 'per-channel' ? ', to be measured for each channel' : ', the same for all channels'}`,
+    `           thresholds ${counts(levels.lowCounts)} and ${counts(levels.highCounts)}${own}`,
     `           margins ${counts(levels.litMarginCounts)} counts lit, ${counts(levels.darkMarginCounts)} dark`,
-    `Speed      every position is read up to ${showSignificant(speed.limitDegPerS, 2)}°/s; you ask for ${showSignificant(design.instrument.need.turnRateDegPerS, 6)}°/s`,
   ];
+}
+
+function signals({ design }: ProvedDesign): string[] {
+  const { head, instrument } = design;
+  const { speed } = head;
+  return [
+    ...lightLines(head),
+    `Speed      every position is read up to ${showSignificant(speed.limitDegPerS, 2)}°/s; you ask for ${showSignificant(instrument.need.turnRateDegPerS, 6)}°/s`,
+  ];
+}
+
+/** Items of the budget that a maker would notice, largest first. */
+const LEAST_ITEM_DEG = 0.005;
+
+function budgetLines({ proof }: ProvedDesign): string[] {
+  const { items, worst, combinedDeg } = proof.budget;
+  return [
+    worst,
+    ...items
+      .filter(({ maxDeg }) => maxDeg >= LEAST_ITEM_DEG)
+      .map(({ title, maxDeg, formula }) => `${showDegrees(Number(maxDeg.toFixed(2)))}  ${title}: ${formula}`),
+    `${showDegrees(Number(combinedDeg.toFixed(2)))}  all together, fixed items added and scattered ones as squares`,
+  ];
+}
+
+/** The three most useful changes, each with what it does. */
+function changeLines({ proof }: ProvedDesign): string[] {
+  if (proof.changes.length === 0) return ['None of the changes tried would be noticed.'];
+  return proof.changes.map(
+    ({ title, how, verdict, yield: good, p95Deg, limitDegPerS }, i) =>
+      `${i + 1}. ${title}. ${how} Then ${showNumber(100 * good.value, 1)} % meet the need, 95 % within ${showDegrees(p95Deg)}, ` +
+      `read up to ${showSignificant(limitDegPerS, 2)}°/s: ${verdict === 'yes' ? 'it reads right' : 'still not enough by itself'}.`,
+  );
+}
+
+/** How loose all tolerances may be together. */
+function looseness({ proof, design }: ProvedDesign): string {
+  const wanted = showNumber(100 * design.instrument.need.wantedYield, 1);
+  if (proof.loosestFactor === null) return `No tolerances, however tight, reach ${wanted} %.`;
+  return proof.loosestFactor >= 1
+    ? `All tolerances together may be ${showNumber(proof.loosestFactor, 1)} times as loose and still reach ${wanted} %.`
+    : `All tolerances together must come down to ${showNumber(100 * proof.loosestFactor, 0)} % of what they are to reach ${wanted} %.`;
 }
 
 /** The tolerances that matter, or that none does. */
@@ -90,8 +150,17 @@ export function proveText(proved: ProvedDesign): string {
     ...asBuilt(proved),
     ...signals(proved),
     '',
+    'Errors in degrees',
+    ...indent(budgetLines(proved)),
+    '',
     'What to tighten first',
-    ...indent(tightenFirst(proved)),
+    ...indent([...tightenFirst(proved), looseness(proved)]),
+    '',
+    'The most useful changes',
+    ...indent(changeLines(proved)),
+    '',
+    'Finer than the disc',
+    ...indent([...proof.fine.reasons]),
   ];
   if (proof.rival) {
     lines.push('', `The same disc in ${proof.rival.family}`, ...indent([proof.rival.why]));

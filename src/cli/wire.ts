@@ -1,11 +1,14 @@
 import { nodeFonts, nodeInstrumentFiles, nodeOutputFolder } from '../adapters/nodeFiles/index.ts';
-import type { Fonts, InstrumentFiles, OutputFolder } from '../ports/index.ts';
+import { nodeBuildWorkers } from '../adapters/nodeWorkers/index.ts';
+import type { BuildWorkers, Fonts, InstrumentFiles, OutputFolder } from '../ports/index.ts';
 
 /** The real parts behind the command line. */
 export interface Parts {
   readonly files: InstrumentFiles;
   readonly output: OutputFolder;
   readonly fonts: Fonts;
+  /** Threads that make virtual builds; none is started before there is work for it. */
+  readonly workers: BuildWorkers;
 }
 
 /**
@@ -31,6 +34,7 @@ export function wire(stopper: AbortController): Parts {
   return {
     files: nodeInstrumentFiles,
     fonts: nodeFonts,
+    workers: nodeBuildWorkers(),
     output: stoppedBySignals(nodeOutputFolder, stopper),
   };
 }

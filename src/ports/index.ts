@@ -14,3 +14,4 @@ export type {
   StoredLedgerRow,
   StoreProgress,
 } from './sampleStore.ts';
+export type { BuildTask, BuildWorkers } from './buildWorkers.ts';

@@ -3,6 +3,9 @@ import { join } from 'node:path';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { nodeInstrumentFiles } from '../../src/adapters/nodeFiles/index.ts';
+import { readDesign } from '../../src/app/design.ts';
+import { virtualBuilds } from '../../src/core/proof/index.ts';
 import { COMMAND, ownFolder, vanewright } from '../support/runCli.ts';
 import { ROOT, textOf } from '../support/sourceFiles.ts';
 
@@ -54,6 +57,50 @@ describe('vanewright prove', () => {
     const first = document('prove', JETTY, '--builds', '200', '--seed', '5');
     expect(document('prove', JETTY, '--builds', '200', '--seed', '5')).toEqual(first);
     expect(first.ok).toBe(true);
+  });
+
+  it('makes many builds in many hands with the numbers of one', async () => {
+    const { proof } = document('prove', JETTY, '--builds', '9000', '--seed', '3') as {
+      proof: { builds: object };
+    };
+    const { head, instrument } = await readDesign(nodeInstrumentFiles, JETTY);
+    const request = { builds: 9_000, seed: 3, accuracyDeg: instrument.need.accuracyDeg };
+    expect(proof.builds).toEqual(JSON.parse(JSON.stringify(virtualBuilds(head, request))));
+  });
+
+  it('reads the three colours of the winch drum', () => {
+    const { exit, out } = vanewright('prove', join(ROOT, 'examples/tricolour/instrument.yaml'));
+    expect(exit).toBe(0);
+    expect(out).toContain('red, green and blue counts');
+  });
+
+  it('compares two designs in the same builds, and says which is better', () => {
+    const binary = jettyWith('rival.yaml', /code: \S+/, 'code: natural-binary');
+    const compared = document('prove', JETTY, '--against', binary, '--builds', '300');
+    expect(compared.comparison).toMatchObject({ onlyFirstGood: 300, onlySecondGood: 0 });
+    expect(vanewright('prove', binary, '--against', JETTY, '--builds', '300').exit).toBe(1);
+  });
+
+  it('gives a full report of a design that cannot be read, and says why', () => {
+    const blind = jettyWith('blind.yaml', /darkOhm: \S+/, 'darkOhm: 2100');
+    const report = document('prove', blind, '--builds', '50') as {
+      proof: { reasons: string[]; budget: object };
+    };
+    expect(report.ok).toBe(false);
+    expect(report.proof.reasons[0]).toContain('look too much alike');
+    const { out } = vanewright('prove', blind, '--builds', '50');
+    expect(out).not.toContain('NaN');
+    expect(out).not.toContain('Infinity');
+  });
+
+  it('draws edges for a photoresistor where asked', () => {
+    const plain = document('prove', JETTY, '--builds', '200') as {
+      proof: { exactTurn: { errors: { maxDeg: number } } };
+    };
+    const path = jettyWith('corrected.yaml', /^head:$/m, 'head:\n  edgeCorrection: drawn');
+    const corrected = document('prove', path, '--builds', '200') as typeof plain;
+    const over = ({ proof }: typeof plain): number => proof.exactTurn.errors.maxDeg - 5.625;
+    expect(over(corrected)).toBeLessThan(0.05 * over(plain));
   });
 
   it('prints refusals in the same schema, every problem with its place', () => {

@@ -110,6 +110,8 @@ export interface HeadSpec {
   readonly shaftPlaySdMm?: number;
   /** Standard deviation of the setting to north; 0 where left out. [deg] */
   readonly northSdDeg?: number;
+  /** Whether windows are drawn narrower or wider by what thresholds away from half light add to them; not, where left out. */
+  readonly edgeCorrection?: 'none' | 'drawn';
   /** Which way the patterned face looks: it decides whether headings grow with the disc angle or against it. */
   readonly patternedFace: 'up' | 'down';
   /** Every second channel stands this far beside its neighbours, its track turned with it; 0 where left out. [deg] */

@@ -105,7 +105,7 @@ function rateBelow(limitDegPerS: number): number | null {
 }
 
 function speedWarnings({ limitDegPerS, lagMs, loopMs }: SpeedLimit, rate: Rate): Problem[] {
-  if (rate.turnRateDegPerS <= limitDegPerS) return [];
+  if (rate.turnRateDegPerS <= limitDegPerS || !Number.isFinite(lagMs)) return [];
   const slower = lagMs > loopMs ? 'a faster detector' : 'fewer channels or a faster board';
   const rateThatWorks = rateBelow(limitDegPerS);
   const slowly = rateThatWorks === null ? '' : `, or set need.turnRateDegPerS to ${rateThatWorks}`;

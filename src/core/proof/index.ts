@@ -1,3 +1,5 @@
+export { presentCauses } from './builds/draws.ts';
+export { headOfShared, sharedDesign, type SharedDesign } from './builds/sharedDesign.ts';
 export { causeNames, type CauseName } from './builds/causeNames.ts';
 export type { BuildMaker } from './builds/causes.ts';
 export { addTally, emptyTally, type BuildTally } from './builds/tally.ts';
@@ -15,6 +17,7 @@ export {
   type BudgetItemName,
   type ErrorBudget,
 } from './budget/budgetItem.ts';
+export { correctedDisc } from './budget/edgeCorrection.ts';
 export { errorBudget } from './budget/errorBudget.ts';
 export { usefulChanges } from './changes/usefulChanges.ts';
 export { compareDesigns, type Comparison } from './compare.ts';

@@ -111,6 +111,7 @@ const ROUNDING_DEG = 1e-9;
 /** What the thresholds and the process do to every edge, with a space before; empty for a code whose words do the harm. */
 function edgeShiftText({ levels, disc }: HeadPlan): string {
   if (jumpText(disc.code) !== null) return '';
+  if (![levels.risingLight, levels.fallingLight].every((light) => light > 0 && light < 1)) return '';
   const middle = (levels.risingLight + levels.fallingLight) / 2;
   const { windowGrowthMm } = disc.spec.process;
   const change = `${showMm(Math.abs(windowGrowthMm))} ${windowGrowthMm > 0 ? 'wider' : 'narrower'}`;
@@ -129,6 +130,8 @@ function listOf(positions: readonly number[]): string {
 
 function tooFast({ head, need }: Evidence): string | null {
   const { limitDegPerS, lagMs, loopMs } = head.speed;
+  // What never changes is not slow; why it never does is told already.
+  if (!Number.isFinite(lagMs)) return null;
   if (need.turnRateDegPerS <= limitDegPerS) return null;
   return (
     `At ${showSignificant(need.turnRateDegPerS, AS_WRITTEN)} deg/s some positions pass unread: the limit is ${showSignificant(limitDegPerS, 2)} deg/s, ` +

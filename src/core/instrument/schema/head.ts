@@ -186,6 +186,11 @@ export const headSchema = z
     northSdDeg: measure('deg', 0, 45, {
       meaning: 'How truly the head is set to north, as a standard deviation; 0 where north is set after a recorded turn.',
     }).default(0),
+    edgeCorrection: choice(['none', 'drawn'], {
+      meaning:
+        'Whether windows are drawn narrower by what a photoresistor adds to them (drawn), which calls a channel lit ' +
+        'before half of its spot is open.',
+    }).default('none'),
     patternedFace: choice(['up', 'down'], {
       meaning: 'Which way the patterned face looks; it decides whether headings grow with the disc angle or against it.',
     }).default('up'),

@@ -43,6 +43,6 @@ export interface ErrorBudget {
   readonly items: readonly BudgetItem[];
   /** "Your worst item is ...", in a sentence. */
   readonly worst: string;
-  /** Fixed items added up, and scattered ones as the root of their squares. [deg] */
+  /** Fixed items added up, growth and bias with their signs, and scattered ones as the root of their squares. [deg] */
   readonly combinedDeg: Degrees;
 }

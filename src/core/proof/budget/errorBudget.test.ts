@@ -137,7 +137,19 @@ describe('an error budget', () => {
     const of = (kind: string): number[] =>
       budget.items.filter((item) => item.kind === kind).map((i) => i.maxDeg);
     const fixed = of('fixed').reduce((sum, value) => sum + value, 0);
-    expect(budget.combinedDeg).toBeCloseTo(fixed + Math.hypot(...of('scattered')), 9);
+    // Here windows grow and thresholds widen them: the two add up, as lengths.
+    expect(budget.combinedDeg).toBeCloseTo(fixed + Math.hypot(...of('scattered')), 2);
+    const narrow = handHead(
+      handDisc({ family: 'natural-binary', positions: 2, process: { windowGrowthMm: -0.6 } }),
+      {
+        spec: { ...LOG_HEAD, aperture: { shape: 'slit', widthMm: 0.6, lengthMm: 2 } },
+      },
+    );
+    const taken = errorBudget(narrow, 0);
+    const fixedOf = taken.items
+      .filter(({ kind }) => kind === 'fixed')
+      .reduce((sum, item) => sum + item.maxDeg, 0);
+    expect(taken.combinedDeg).toBeLessThan(fixedOf);
   });
 });
 

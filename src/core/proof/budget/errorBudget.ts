@@ -34,12 +34,16 @@ export function errorBudget(head: HeadPlan, rateDegPerS: number): ErrorBudget {
     ({ maxDeg }) => Number.isFinite(maxDeg),
   );
   items.sort((a, b) => b.maxDeg - a.maxDeg);
-  const sum = (kind: BudgetItem['kind'], power: number): number =>
-    items.filter((item) => item.kind === kind).reduce((total, { maxDeg }) => total + maxDeg ** power, 0);
+  // Windows that come out narrower and thresholds that widen them take from each other.
+  const fixed = items.filter(
+    ({ item, kind }) => kind === 'fixed' && item !== 'growth' && item !== 'edge-bias',
+  );
+  const scattered = items.filter(({ kind }) => kind === 'scattered').map(({ maxDeg }) => maxDeg);
   return {
     items,
     worst: worstOf(items),
-    combinedDeg: sum('fixed', 1) + Math.sqrt(sum('scattered', 2)),
+    combinedDeg:
+      edges.togetherDeg + fixed.reduce((sum, { maxDeg }) => sum + maxDeg, 0) + Math.hypot(...scattered),
   };
 }
 
@@ -57,15 +61,26 @@ function innermostMm({ channels }: HeadPlan): number {
   return Math.min(...channels.map(({ radiusMm }) => radiusMm));
 }
 
-/** Angle of a sideways length. [deg] @source derived: asin(length/radius). */
+/** Angle of a sideways length, infinite where an edge never switches. [deg] @source derived: asin(length/radius). */
 function angleOf(lengthMm: number, radiusMm: number): number {
+  if (!Number.isFinite(lengthMm)) return Infinity;
   return radToDeg(Math.asin(Math.min(1, Math.abs(lengthMm) / radiusMm)));
 }
 
 const DERIVED = 'derived; plane geometry';
 
-function fixedItems(head: HeadPlan, rateDegPerS: number): BudgetItem[] {
-  const { disc, speed, levels } = head;
+function fixedItem(
+  item: BudgetItemName,
+  title: string,
+  maxDeg: number,
+  [formula, source]: readonly [string, string],
+): BudgetItem {
+  return { item, title, kind: 'fixed', maxDeg, formula, source };
+}
+
+/** What moves every edge alike, and the growth of windows and the bias of thresholds together. [deg] */
+function edgeItems(head: HeadPlan): { readonly items: BudgetItem[]; readonly togetherDeg: number } {
+  const { disc, levels } = head;
   const radius = innermostMm(head);
   const { windowGrowthMm } = disc.spec.process;
   const { biasMm, wayMm } = switchPlaces(head, radius);
@@ -73,58 +88,42 @@ function fixedItems(head: HeadPlan, rateDegPerS: number): BudgetItem[] {
   const where = head.marks
     ? 'where one mark turns into the next'
     : `a channel changes at ${showNumber(light, 1)} % light`;
-  const fixed = (
-    item: BudgetItemName,
-    title: string,
-    maxDeg: number,
-    formula: string,
-    source: string,
-  ): BudgetItem => ({
-    ...{ item, title, kind: 'fixed', maxDeg, formula, source },
-  });
+  const { positions } = disc.code;
+  const together = angleOf(windowGrowthMm / 2 + biasMm, radius);
+  return {
+    togetherDeg: Number.isFinite(together) ? together : 0,
+    items: [
+      fixedItem('quantisation', 'Half a step', 180 / positions, [
+        `180/${positions}; over the turn 1/√12 of a step`,
+        'uniform distribution, q/√12',
+      ]),
+      fixedItem('growth', 'Windows that come out wider or narrower', angleOf(windowGrowthMm / 2, radius), [
+        `half of ${showMm(Math.abs(windowGrowthMm))} an edge at ${showMm(radius)}`,
+        DERIVED,
+      ]),
+      fixedItem('edge-bias', 'Thresholds away from half light', angleOf(biasMm, radius), [
+        `${where}, ${showMm(Math.abs(biasMm))} from the edge, at ${showMm(radius)}`,
+        'knife-edge profile, slit ramp or circular segment, solved for the threshold',
+      ]),
+      fixedItem('hysteresis', 'Spot size and hysteresis', angleOf(wayMm, radius), [
+        `half of the ${showMm(2 * wayMm)} between both ways round, at ${showMm(radius)}`,
+        'derived: the spot’s ramp between the two thresholds',
+      ]),
+    ],
+  };
+}
+
+function speedItems({ speed: { lagMs, loopMs } }: HeadPlan, rateDegPerS: number): BudgetItem[] {
+  const taking = (ms: number): string => `${showNumber(rateDegPerS, 1)} deg/s for ${showNumber(ms, 2)} ms`;
   return [
-    fixed(
-      'quantisation',
-      'Half a step',
-      180 / disc.code.positions,
-      `180/${disc.code.positions}; over the turn 1/√12 of a step`,
-      'uniform distribution, q/√12',
-    ),
-    fixed(
-      'growth',
-      'Windows that come out wider or narrower',
-      angleOf(windowGrowthMm / 2, radius),
-      `half of ${showMm(Math.abs(windowGrowthMm))} an edge at ${showMm(radius)}`,
-      DERIVED,
-    ),
-    fixed(
-      'edge-bias',
-      'Thresholds away from half light',
-      angleOf(biasMm, radius),
-      `${where}, ${showMm(Math.abs(biasMm))} from the edge, at ${showMm(radius)}`,
-      'knife-edge profile, slit ramp or circular segment, solved for the threshold',
-    ),
-    fixed(
-      'hysteresis',
-      'Spot size and hysteresis',
-      angleOf(wayMm, radius),
-      `half of the ${showMm(2 * wayMm)} between both ways round, at ${showMm(radius)}`,
-      'derived: the spot’s ramp between the two thresholds',
-    ),
-    fixed(
-      'lag',
-      'Sensors that lag',
-      (rateDegPerS * speed.lagMs) / 1000,
-      `${showNumber(rateDegPerS, 1)} deg/s for ${showNumber(speed.lagMs, 2)} ms`,
+    fixedItem('lag', 'Sensors that lag', (rateDegPerS * lagMs) / 1000, [
+      taking(lagMs),
       'first-order lag, τ ln((from − to)/(threshold − to))',
-    ),
-    fixed(
-      'read-loop',
-      'Time between two reads',
-      (rateDegPerS * speed.loopMs) / 1000,
-      `${showNumber(rateDegPerS, 1)} deg/s for ${showNumber(speed.loopMs, 2)} ms`,
+    ]),
+    fixedItem('read-loop', 'Time between two reads', (rateDegPerS * loopMs) / 1000, [
+      taking(loopMs),
       'data sheet of the converter',
-    ),
+    ]),
   ];
 }
 
@@ -189,24 +188,23 @@ function placeItems(head: HeadPlan): BudgetItem[] {
   ];
 }
 
-function circuitItems(head: HeadPlan): BudgetItem[] {
-  const sizes = causeSizes(head, null);
+/** Farthest that any of some changes moves an edge halfway between both ways round. [deg] */
+function farthest(head: HeadPlan, changes: readonly ChannelChange[]): number {
+  if (head.marks) return 0;
   const radius = innermostMm(head);
   const drawn = switchPlaces(head, radius).biasMm;
-  const changed = (changes: readonly ChannelChange[]): number =>
-    head.marks
-      ? 0
-      : Math.max(
-          ...changes.map((change) =>
-            Math.abs(angleMoved(switchPlaces(head, radius, change).biasMm, drawn, radius)),
-          ),
-        );
-  const both = (name: keyof ChannelChange, factor: number): ChannelChange[] => [
-    { [name]: factor },
-    { [name]: 1 / factor },
-  ];
+  const moved = changes.map((change) => switchPlaces(head, radius, change).biasMm);
+  return Math.max(...moved.map((biasMm) => Math.abs(angleMoved(biasMm, drawn, radius))));
+}
+
+/** A factor and its inverse. */
+function both(name: 'part' | 'resistor' | 'drift', factor: number): ChannelChange[] {
+  return [{ [name]: factor }, { [name]: 1 / factor }];
+}
+
+function circuitItems(head: HeadPlan): BudgetItem[] {
+  const sizes = causeSizes(head, null);
   const noise = BUDGET_SIGMA * sizes.thresholdCounts;
-  const daylight = head.circuit.emitters === 'pulsed' ? 0 : (head.spec.daylightShare ?? 0);
   const drift = 1 + (head.spec.detector.kind === 'photoresistor' ? DRIFT.photoresistor : DRIFT.other);
   const part = factorOf(sizes.part, true);
   const resistor = factorOf(sizes.resistor, false);
@@ -214,49 +212,46 @@ function circuitItems(head: HeadPlan): BudgetItem[] {
   const item = (
     name: BudgetItemName,
     title: string,
-    kind: BudgetItem['kind'],
-    maxDeg: number,
+    changes: readonly ChannelChange[],
     formula: string,
   ): BudgetItem => ({
-    ...{ item: name, title, kind, maxDeg, formula, source },
+    ...{ item: name, title, kind: 'scattered', maxDeg: farthest(head, changes), formula, source },
   });
   return [
     item(
       'sensor',
       'Sensors that differ',
-      'scattered',
-      changed(both('part', part)),
+      both('part', part),
       `a sensor ${showNumber(part, 2)} times as strong`,
     ),
     item(
       'resistor',
       'Resistors that differ',
-      'scattered',
-      changed(both('resistor', resistor)),
+      both('resistor', resistor),
       `a resistor ${showNumber(resistor, 3)} times as large`,
     ),
     item(
       'threshold',
       'Noise in the thresholds',
-      'scattered',
-      changed([{ thresholdCounts: noise }, { thresholdCounts: -noise }]),
+      [{ thresholdCounts: noise }, { thresholdCounts: -noise }],
       `${showNumber(noise, 1)} counts`,
     ),
     item(
       'drift',
       'Temperature and ageing',
-      'scattered',
-      changed(both('drift', drift)),
+      both('drift', drift),
       `a sensor changed by ${showNumber(100 * (drift - 1), 0)} % since thresholds were measured`,
     ),
-    item(
-      'daylight',
-      'Daylight that comes and goes',
-      'fixed',
-      changed([{ addedLight: -daylight }]),
-      `${showNumber(100 * daylight, 1)} % of a window’s light`,
-    ),
+    daylightItem(head, source),
   ];
+}
+
+function daylightItem(head: HeadPlan, source: string): BudgetItem {
+  const daylight = head.circuit.emitters === 'pulsed' ? 0 : (head.spec.daylightShare ?? 0);
+  return fixedItem('daylight', 'Daylight that comes and goes', farthest(head, [{ addedLight: -daylight }]), [
+    `${showNumber(100 * daylight, 1)} % of a window’s light`,
+    source,
+  ]);
 }
 
 function angleMoved(toMm: number, fromMm: number, radiusMm: number): number {

@@ -87,6 +87,12 @@ export function isAbsent(sizes: CauseSizes, cause: CauseName): boolean {
   return Object.keys(NOTHING_OF[cause]).every((size) => sizes[size as keyof CauseSizes] === 0);
 }
 
+/** Causes that move something on a head. */
+export function presentCauses(head: HeadPlan): CauseName[] {
+  const sizes = causeSizes(head, null);
+  return causeNames.filter((cause) => !isAbsent(sizes, cause));
+}
+
 /** Streams of a block of builds; each cause has its own, so that taking one away leaves the others' draws as they were. */
 export function streamsOf(seed: number, block: number): Streams {
   const stream = (cause: CauseName): Random => seededRandom(mixed(seed, causeNames.indexOf(cause), block));

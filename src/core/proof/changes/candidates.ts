@@ -7,6 +7,9 @@ import {
   type HeadPlan,
   type HeadSpec,
 } from '../../head/index.ts';
+import { jumpText } from '../rival.ts';
+import { correctedDisc } from '../budget/edgeCorrection.ts';
+import { switchPlaces } from '../budget/switchShifts.ts';
 import { showDegrees, showMm, showNumber } from '../../units/index.ts';
 import type { Need } from '../../instrument/index.ts';
 
@@ -56,12 +59,16 @@ function codeCandidates({ disc: { code } }: HeadPlan, need: Need, make: Make): C
   const found: Candidate[] = [];
   const enough = 2 * Math.ceil(90 / need.accuracyDeg) + 2;
   const gray = families.some(({ name }) => name === 'reflected-gray');
-  if (gray && code.family !== 'reflected-gray') {
+  if (gray && jumpText(code) !== null) {
     const positions = code.positions + (code.positions % 2);
     found.push(
-      make('Change one channel a step', 'Set disc.code to reflected-gray.', {
-        code: { family: 'reflected-gray', positions },
-      }),
+      make(
+        'Change one channel a step',
+        `Set disc.code to reflected-gray${positions === code.positions ? '' : ` and need.positions to ${positions}`}.`,
+        {
+          code: { family: 'reflected-gray', positions },
+        },
+      ),
     );
   }
   if (need.accuracyDeg < 180 / code.positions && enough <= 4096) {
@@ -79,7 +86,11 @@ function codeCandidates({ disc: { code } }: HeadPlan, need: Need, make: Make): C
   return found;
 }
 
-function opticalCandidates({ spec, disc, marks }: HeadPlan, make: Make): Candidate[] {
+/** Bias of an edge below which drawing for it brings nothing. [mm] */
+const LEAST_BIAS_MM = 0.02;
+
+function opticalCandidates(head: HeadPlan, make: Make): Candidate[] {
+  const { spec, disc, marks } = head;
   const found: Candidate[] = [];
   const { aperture, detector } = spec;
   if (detector.kind === 'photoresistor') {
@@ -95,6 +106,16 @@ function opticalCandidates({ spec, disc, marks }: HeadPlan, make: Make): Candida
           circuit: { resistorOhm: null },
         },
       ),
+    );
+  }
+  const { biasMm } = switchPlaces(head, head.channels[0]!.radiusMm);
+  if (Math.abs(biasMm) > LEAST_BIAS_MM && spec.edgeCorrection !== 'drawn' && marks === null) {
+    const { process, drawn, notch } = correctedDisc(head);
+    found.push(
+      make('Draw edges for this sensor', 'Set head.edgeCorrection to drawn.', {
+        disc: { process, notch, ...(drawn ? { drawn } : {}) },
+        spec: { edgeCorrection: 'drawn' },
+      }),
     );
   }
   const half = Number(

@@ -1,0 +1,1 @@
+export { nodeBuildWorkers } from './nodeBuildWorkers.ts';
