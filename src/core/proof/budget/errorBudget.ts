@@ -30,9 +30,13 @@ function factorOf(sd: number, isLog: boolean): number {
  * @check src/core/proof/budget/errorBudget.test.ts (each cause alone in an exact turn)
  */
 export function errorBudget(head: HeadPlan, rateDegPerS: number): ErrorBudget {
-  const items = [...fixedItems(head, rateDegPerS), ...placeItems(head), ...circuitItems(head)].filter(
-    ({ maxDeg }) => Number.isFinite(maxDeg),
-  );
+  const edges = edgeItems(head);
+  const items = [
+    ...edges.items,
+    ...speedItems(head, rateDegPerS),
+    ...placeItems(head),
+    ...circuitItems(head),
+  ].filter(({ maxDeg }) => Number.isFinite(maxDeg));
   items.sort((a, b) => b.maxDeg - a.maxDeg);
   // Windows that come out narrower and thresholds that widen them take from each other.
   const fixed = items.filter(

@@ -90,9 +90,9 @@ function codeCandidates({ disc: { code } }: HeadPlan, need: Need, make: Make): C
 const LEAST_BIAS_MM = 0.02;
 
 function opticalCandidates(head: HeadPlan, make: Make): Candidate[] {
-  const { spec, disc, marks } = head;
+  const { spec, marks } = head;
   const found: Candidate[] = [];
-  const { aperture, detector } = spec;
+  const { detector } = spec;
   if (detector.kind === 'photoresistor') {
     found.push(
       make(
@@ -118,6 +118,11 @@ function opticalCandidates(head: HeadPlan, make: Make): Candidate[] {
       }),
     );
   }
+  return [...found, ...spotCandidates(head, make)];
+}
+
+function spotCandidates({ spec: { aperture }, disc, marks }: HeadPlan, make: Make): Candidate[] {
+  const found: Candidate[] = [];
   const half = Number(
     (aperture.shape === 'slit'
       ? aperture.widthMm
