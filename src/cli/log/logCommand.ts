@@ -5,7 +5,7 @@ import {
   type ReadingChoices,
   type RememberedMoment,
 } from '../../app/api.ts';
-import type { DateOrder, LogSpeedUnit } from '../../core/record/index.ts';
+import { ZoneClock, type DateOrder, type LogSpeedUnit } from '../../core/record/index.ts';
 import { EXIT } from '../exit.ts';
 import type { Outcome } from '../outcome.ts';
 import type { Parts } from '../wire.ts';
@@ -31,6 +31,8 @@ export interface LogWords {
 
 /** What the words say about how lines are read. */
 function choicesOf({ zone, dateOrder, speedUnit, headingAs, decimalComma }: LogWords): ReadingChoices {
+  // A zone that does not exist is refused now, and not in the middle of an import.
+  if (zone !== undefined) new ZoneClock(zone);
   return {
     ...(zone === undefined ? {} : { zone }),
     ...(dateOrder === undefined ? {} : { dateOrder }),
@@ -64,10 +66,10 @@ async function log(
   words: LogWords,
 ): Promise<{ summary: LogSummary; putAside: readonly string[] }> {
   const design = await logDesign(parts.files, file, words.station ?? null);
+  const said = choicesOf(words);
   const opened = await openStore({ store: words.store, raw: words.raw ?? null });
   const progress = progressLine(process.stderr, machineClock.nowMs);
   try {
-    const said = choicesOf(words);
     const isRebuild = words.rebuild === true || words.moment !== undefined;
     const moments = [...(opened.choices.moments ?? []), ...(words.moment ?? [])];
     // What is said at a rebuild is for everything that is there; else for the sources that come now.

@@ -69,6 +69,18 @@ describe('bytes cut into lines', () => {
     expect(splitter.notes()).toEqual([{ kind: 'too-long', line: 1, count: 1 }]);
   });
 
+  it('count megabytes of nothing as empty bytes and not as a line too long', () => {
+    const splitter = new LineSplitter();
+    for (let i = 0; i < 4; i++) expect(splitter.take(new Uint8Array(1_000_000))).toEqual([]);
+    expect(splitter.take(bytesOf('1,2\n')).map(({ bytes }) => bytes)).toEqual(['1,2']);
+    splitter.take(new Uint8Array(500_000));
+    splitter.end();
+    expect(splitter.notes()).toEqual([
+      { kind: 'empty-bytes', line: 1, count: 4_000_000 },
+      { kind: 'empty-bytes', line: 2, count: 500_000 },
+    ]);
+  });
+
   it('take any bytes at all', () => {
     fc.assert(
       fc.property(fc.array(fc.uint8Array({ maxLength: 300 }), { maxLength: 5 }), (pieces) => {

@@ -22,6 +22,8 @@ export interface SplitterState {
   readonly lost: number;
   readonly afterReturn: boolean;
   readonly wide: 'no' | 'little' | 'big' | 'unknown';
+  /** Empty bytes already taken out of the line that goes on. [byte] */
+  readonly empty: number;
 }
 
 /** Nothing read yet. */
@@ -31,12 +33,13 @@ export const NOTHING_SPLIT: SplitterState = {
   lost: 0,
   afterReturn: false,
   wide: 'unknown',
+  empty: 0,
 };
 
 /** Longest line that is looked at; nothing a sensor sends comes near. [byte] */
 export const LINE_BYTES_MOST = 65_536;
-/** Bytes of 255 in a row that are empty memory and not letters of a national alphabet. [byte] */
-const EMPTY_LEAST = 4;
+/** Bytes of 0, and of 255 where four in a row tell that they are no letters of a national alphabet. */
+const EMPTY = /\0+|\u00ff{4,}/g;
 const PIECE = 8192;
 
 /** One character a byte. */
@@ -90,9 +93,9 @@ export class LineSplitter {
 
   /** The line that was begun and will not be ended, if there is one. */
   end(): ByteLine[] {
-    const { rest, lost, wide } = this.#state;
+    const { rest, lost, wide, empty } = this.#state;
     this.#state = { ...this.#state, wide: wide === 'unknown' ? 'no' : wide };
-    if (rest === '' && lost === 0) return [];
+    if (rest === '' && lost === 0 && empty === 0) return [];
     this.#state = { ...this.#state, rest: '' };
     const isWide = wide === 'little' || wide === 'big';
     return this.#lines(`${isWide ? utf8Bytes(narrowed(rest, wide === 'little')) : rest}\n`);
@@ -133,40 +136,38 @@ export class LineSplitter {
     const parts = whole.includes('\r') ? whole.split(/\r\n|\r|\n/) : whole.split('\n');
     const rest = parts.pop()!;
     const lines: ByteLine[] = [];
-    let { line, lost } = this.#state;
+    let { line, lost, empty } = this.#state;
     for (const part of parts) {
       line++;
-      if (lost > 0 || part.length > LINE_BYTES_MOST) {
+      const { bytes, taken } = withoutEmpty(part);
+      if (taken + empty > 0) this.#notes.push({ kind: 'empty-bytes', line, count: taken + empty });
+      if (lost > 0 || bytes.length > LINE_BYTES_MOST) {
         this.#notes.push({ kind: 'too-long', line, count: 1 });
-        lost = 0;
-        continue;
-      }
-      const bytes = this.#withoutEmpty(part, line);
-      if (bytes !== '') lines.push({ number: line, bytes });
+      } else if (bytes !== '') lines.push({ number: line, bytes });
+      lost = 0;
+      empty = 0;
     }
-    const isTooLong = rest.length > LINE_BYTES_MOST || (lost > 0 && rest !== '');
+    // A power cut leaves megabytes of nothing, which are no line too long.
+    const held = rest.length > LINE_BYTES_MOST ? withoutEmpty(rest) : { bytes: rest, taken: 0 };
+    const isTooLong = held.bytes.length > LINE_BYTES_MOST || (lost > 0 && held.bytes !== '');
     const afterReturn = text === '' ? this.#state.afterReturn : text.endsWith('\r');
     this.#state = {
       ...this.#state,
       line,
-      lost: isTooLong ? lost + rest.length : lost,
-      rest: isTooLong ? '' : rest,
+      lost: isTooLong ? lost + held.bytes.length : lost,
+      empty: empty + held.taken,
+      rest: isTooLong ? '' : held.bytes,
       afterReturn,
     };
     return lines;
   }
+}
 
-  #withoutEmpty(part: string, line: number): string {
-    if (!part.includes('\0') && !part.includes('\u00ff\u00ff\u00ff\u00ff')) return part;
-    let empty = 0;
-
-    const bytes = part.replace(new RegExp(`\\0+|\u00ff{${EMPTY_LEAST},}`, 'g'), (run) => {
-      empty += run.length;
-      return '';
-    });
-    this.#notes.push({ kind: 'empty-bytes', line, count: empty });
-    return bytes;
-  }
+/** Bytes without the empty ones that a power cut leaves, and how many those were. */
+function withoutEmpty(part: string): { readonly bytes: string; readonly taken: number } {
+  if (!part.includes('\0') && !part.includes('\u00ff\u00ff\u00ff\u00ff')) return { bytes: part, taken: 0 };
+  const bytes = part.replace(EMPTY, '');
+  return { bytes, taken: part.length - bytes.length };
 }
 
 /** Text of digits has a zero in every second byte; rubbish that begins like a mark has not. */

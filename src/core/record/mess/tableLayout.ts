@@ -51,7 +51,7 @@ export function isHeadingLine(fields: readonly string[], width: number): boolean
   if (fields.length !== width) return false;
   const named = fields.map((field) => namedColumn(field).role);
   const words = fields.every((field) => /\p{L}/u.test(field) && !isTime(field));
-  return words && (named.some((role) => role !== 'other') || width > 1);
+  return words && named.some((role) => role !== 'other');
 }
 
 interface Parting {

@@ -67,7 +67,7 @@ export const archiveColumns: readonly ArchiveColumn[] = [
   column(['line', 'integer', '1', null], 'Line of that source.', (s) => s.line),
 ];
 
-/** A field of RFC 4180 that no spreadsheet takes for a formula. */
+/** A field of RFC 4180 that no spreadsheet takes for a formula; a number stays as it is. [unit of its column] */
 export function csvField(value: string | number | null): string {
   if (value === null) return '';
   if (typeof value === 'number') return String(value);
