@@ -1,5 +1,14 @@
-export type { ControllerSpec, CupsSpec, Instrument, Need, PowerSpec, SiteSpec } from './instrument.ts';
+export type {
+  ControllerSpec,
+  CupsSpec,
+  Instrument,
+  Need,
+  NorthSetting,
+  PowerSpec,
+  SiteSpec,
+} from './instrument.ts';
 export { applyAsBuilt } from './editing/applyAsBuilt.ts';
+export { applyFields, type FieldEdits } from './editing/applyFields.ts';
 export { asBuiltHash, type AsBuilt, type AsBuiltChannel, type AsBuiltPosition } from './asBuilt.ts';
 export { codeNeedOf } from './codeNeed.ts';
 export type { CupShapeSpec, PartsSpec, VaneSpec } from './partsSpec.ts';

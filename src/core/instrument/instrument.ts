@@ -61,13 +61,31 @@ export interface PowerSpec {
   readonly darkDays: number;
 }
 
+/** One setting of north with its day, kept for good. */
+export interface NorthSetting {
+  /** From when on it holds. ISO 8601, UTC */
+  readonly since: string;
+  /** Value of `northOffsetDeg` from then on. [deg], [0, 360) */
+  readonly offsetDeg: Degrees;
+  /** Standard error. [deg] */
+  readonly sigmaDeg: Degrees;
+  /** How it was found, in words. */
+  readonly by: string;
+}
+
 /** Where it stands. */
 export interface SiteSpec {
   readonly place: string;
+  /** North positive; `null` = not stated. [deg] */
+  readonly latitudeDeg: Degrees | null;
+  /** East positive; `null` = not stated. [deg] */
+  readonly longitudeDeg: Degrees | null;
   /** Mast above ground. [m] */
   readonly mastHeightM: number;
   /** Heading shown when the index mark stands at the head's reference line, clockwise from true north. [deg] */
   readonly northOffsetDeg: Degrees;
+  /** Settings of north, youngest last. */
+  readonly northHistory: readonly NorthSetting[];
 }
 
 /** One instrument file, read, checked and with every default filled in. */

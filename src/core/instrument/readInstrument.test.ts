@@ -75,6 +75,7 @@ describe('the smallest instrument file', () => {
         northSdDeg: 0,
         patternedFace: 'up',
         staggerDeg: 0,
+        edgeCorrection: 'none',
       },
       circuit: {
         input: 'direct',
@@ -102,7 +103,14 @@ describe('the smallest instrument file', () => {
         sunHoursPerDay: null,
         darkDays: 5,
       },
-      site: { place: 'not stated', mastHeightM: 3, northOffsetDeg: 0 },
+      site: {
+        place: 'not stated',
+        latitudeDeg: null,
+        longitudeDeg: null,
+        mastHeightM: 3,
+        northOffsetDeg: 0,
+        northHistory: [],
+      },
       parts: {
         sensorPart: 'photoresistor-5mm',
         lightPart: 'round-3mm',

@@ -29,8 +29,8 @@ function inJson(text: string, { name, value }: Section): string {
   return `${JSON.stringify(fields, null, 2)}\n`;
 }
 
-/** First place after an offset where a line ends. */
-function lineEnd(text: string, offset: number): number {
+/** First place after an offset where a line ends. [characters] */
+export function lineEnd(text: string, offset: number): number {
   const found = text.slice(offset).search(/\r?\n/);
   return found < 0 ? text.length : offset + found;
 }
@@ -54,8 +54,11 @@ function inYaml(text: string, { name, lines }: Section, end: string): string {
   return text.slice(0, at) + blank + written + (rest === '' ? end : rest);
 }
 
-/** Where the last sign of a field's value stands; comments and blank lines behind it are not its own. */
-function contentEnd(text: string, { key, value }: { key: ParsedNode; value: ParsedNode | null }): number {
+/** Where the last sign of a field's value stands; comments and blank lines behind it are not its own. [characters] */
+export function contentEnd(
+  text: string,
+  { key, value }: { key: ParsedNode; value: ParsedNode | null },
+): number {
   const [from, to] = [key.range[1], value?.range[1] ?? key.range[1]];
   return from + text.slice(from, Math.max(from, to)).trimEnd().length;
 }
