@@ -1,5 +1,6 @@
 import type { FittedBuild } from '../app/api.ts';
 import type { Cause } from '../core/fit/index.ts';
+import { part } from './textParts.ts';
 
 /** Repairs told one by one; the rest is counted, and all of them are in `--json`. */
 const REPAIRS_TOLD = 5;
@@ -37,10 +38,6 @@ function changes({ fit }: FittedBuild): string[] {
     (change) =>
       `- ${change.where}: ${change.before} before, ${change.now} now${change.matters ? ', which matters' : ''}`,
   );
-}
-
-function part(title: string, lines: readonly string[]): string[] {
-  return lines.length === 0 ? [] : ['', title, ...lines.map((line) => `  ${line}`)];
 }
 
 /** What `fit` prints: the verdict, then what is wrong with the build and the one thing to do about each. */

@@ -5,14 +5,8 @@ import { runMake, runNew, runProve, type ProveOptions } from './commands.ts';
 import { addFit } from './fit/addFit.ts';
 import { addArchive, addLog } from './log/addLog.ts';
 import { folderPath, withProof } from './options.ts';
-import type { Outcome } from './outcome.ts';
 import type { Parts } from './wire.ts';
-
-/** Work of a command, to be run once its words have been read; the sign tells it to stop. */
-export type Work = (stop: AbortSignal) => Promise<Outcome>;
-
-/** Takes the command that was chosen and its work. */
-export type Take = (command: string, work: Work) => void;
+import type { Take } from './work.ts';
 
 function version(): string {
   const text = readFileSync(new URL('../../package.json', import.meta.url), 'utf8');
@@ -69,7 +63,9 @@ export function program(parts: Parts, isJson: boolean, take: Take): Command {
       'Make a wind vane, or any slow shaft, that reads its bearing from a coded disc you made yourself.',
     )
     .version(version(), '--version', 'print the version')
-    .helpOption('-h, --help', 'show help');
+    .helpOption('-h, --help', 'show help')
+    // Options behind a command are its own: `fit north` and `fit` have some of the same name.
+    .enablePositionalOptions();
   addNew(root, parts, take);
   addProve(root, parts, take);
   addMake(root, parts, take);

@@ -2,7 +2,7 @@ import { VanewrightError } from '../core/error/index.ts';
 import { EXIT, type Exit } from './exit.ts';
 import { refusal } from './outcome.ts';
 import { NotPrinted, print } from './print.ts';
-import type { Work } from './program.ts';
+import type { Work } from './work.ts';
 
 /** A chosen command with its work. */
 export interface Chosen {
