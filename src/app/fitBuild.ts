@@ -9,9 +9,11 @@ import {
   type ReadingHints,
 } from '../core/fit/index.ts';
 import { applyAsBuilt, INSTRUMENT_FILE_MOST_BYTES } from '../core/instrument/index.ts';
+import { figuresPdf } from '../core/make/index.ts';
 import { programFiles } from '../core/program/index.ts';
-import type { InstrumentFiles, OutputFile, OutputFolder, StopSign, Written } from '../ports/index.ts';
+import type { Fonts, InstrumentFiles, OutputFile, OutputFolder, StopSign, Written } from '../ports/index.ts';
 import { inPlace, readDesign } from './design.ts';
+import { certificateFigures } from './fit/certificateFigures.ts';
 
 /** A minute at 200 rows a second is well below this. [bytes] */
 const RECORDING_MOST_BYTES = 64 * 1024 * 1024;
@@ -42,6 +44,7 @@ export interface FittedBuild {
 export interface FitPorts {
   readonly files: InstrumentFiles;
   readonly output: OutputFolder;
+  readonly fonts: Fonts;
 }
 
 /** The recordings as text, whatever their encoding; the youngest tells when the turn was made. */
@@ -59,6 +62,15 @@ async function recordingsOf(files: InstrumentFiles, paths: readonly string[]) {
       .sort()
       .at(-1) ?? '';
   return { texts: read.map(({ name, text }) => ({ name, text })), recordedAt };
+}
+
+/** The certificate for the screen and for paper. */
+async function certificateFiles(fonts: Fonts, certificate: Certificate, fit: Fit): Promise<OutputFile[]> {
+  const setting = { paper: 'a4', font: await fonts.sans() } as const;
+  return [
+    { path: 'certificate.html', content: certificatePage(certificate, fit) },
+    { path: 'certificate.pdf', content: await figuresPdf(certificateFigures(certificate, fit), setting) },
+  ];
 }
 
 /**
@@ -87,7 +99,7 @@ export async function fitBuild(ports: FitPorts, request: FitRequest, stop: StopS
   );
   const certificate = certificateOf(fit, instrument);
   const isWritten = request.write && fit.asBuilt !== null;
-  const made: OutputFile[] = [{ path: 'certificate.html', content: certificatePage(certificate, fit) }];
+  const made = request.out === null ? [] : await certificateFiles(ports.fonts, certificate, fit);
   if (fit.asBuilt !== null && request.out !== null) {
     const renewed = programFiles({ ...instrument, asBuilt: fit.asBuilt }, head);
     made.push(...renewed.map(({ path, content }) => ({ path: `program/${path}`, content })));

@@ -15,6 +15,7 @@ export { signalPicture } from './pictures/signalPicture.ts';
 export { wordMap } from './pictures/wordMap.ts';
 export { buildSheet, type ProvedParts } from './sheet/sheet.ts';
 export { discPdf, type SheetSetting, type SheetSubject } from './pdf/discPdf.ts';
+export { figuresPdf, type FiguresPage, type FiguresTable } from './pdf/figuresPdf.ts';
 export { paperNames, papers, type Paper, type PaperName } from './pdf/paper.ts';
 export { discDxf } from './dxf/discDxf.ts';
 export { discStl } from './stl/discStl.ts';

@@ -24,7 +24,7 @@ export interface SheetSubject {
 }
 
 /** Moment written into every file, so that equal designs give equal bytes. */
-const FIXED_TIME = new Date(Date.UTC(2000, 0, 1));
+export const FIXED_TIME = new Date(Date.UTC(2000, 0, 1));
 
 interface Sheet {
   readonly title: string;
