@@ -28,3 +28,4 @@ export {
 } from './fit/fitCups.ts';
 export { fitRelease, type FittedRelease, type ReleaseRequest } from './fit/fitRelease.ts';
 export { archiveRecord, type Archived, type ArchiveRequest } from './archiveRecord.ts';
+export { LiveStations, type LiveMean, type LiveWind } from './logLive.ts';

@@ -186,6 +186,38 @@ describe('vanewright log', () => {
     expect(said.exit).toBe(2);
   });
 
+  it('serves the wind of now to programs on this machine while it records', async () => {
+    const words = [
+      'log',
+      JETTY,
+      '--from',
+      '-',
+      '--store',
+      at('store'),
+      '--station',
+      'jetty',
+      '--listen',
+      '0',
+    ];
+    const child = spawn('node', [COMMAND, ...words], { cwd: ROOT });
+    let said = '';
+    child.stderr.on('data', (text) => (said += String(text)));
+    while (!said.includes('http')) await pause(20);
+    const url = /http\S+/.exec(said)![0];
+    const { pieces, good } = damagedVaneLog(13, 40, 0);
+    for (const { bytes } of pieces) child.stdin.write(bytes);
+    for (let samples = 0; samples < good.length; await pause(50)) {
+      const wind = await fetch(`${url}/api/stations/jetty/wind`);
+      samples = wind.ok ? ((await wind.json()) as { tenMinutes: { samples: number } }).tenMinutes.samples : 0;
+    }
+    const taken = log('--from', at('none'), '--listen', new URL(url).port);
+    expect(document(taken).problems![0]!.code).toBe('log/in-use');
+    const other = vanewright('log', JETTY, '--store', at('other'), '--json', '--listen', new URL(url).port);
+    expect(document(other).problems![0]!.code).toBe('log/port-taken');
+    child.kill('SIGTERM');
+    expect(await ended(child)).toBe(0);
+  });
+
   it('does not read choices that someone has spoiled', () => {
     mkdirSync(at('store'), { recursive: true });
     writeFileSync(at('store/reading.json'), '{"zone":');

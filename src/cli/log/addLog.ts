@@ -1,4 +1,5 @@
 import { InvalidArgumentError, Option, type Command } from 'commander';
+import { wholeNumber } from '../options.ts';
 import type { Outcome } from '../outcome.ts';
 import type { Parts } from '../wire.ts';
 import { runArchive, type ArchiveWords } from './archiveCommand.ts';
@@ -43,6 +44,11 @@ export function addLog(root: Command, parts: Parts, take: Take): void {
       '--moment <WORDS>',
       'a remembered moment of a run without a clock, SOURCE:RUN:COUNTER_MS=INSTANT~MINUTES',
       collected(momentWord),
+    )
+    .option(
+      '--listen <PORT>',
+      'local web interface with the wind of now; 0 takes a free port',
+      wholeNumber(0, 65_535),
     )
     .option('--rebuild', 'read the whole raw log again, with what is said here')
     .action((file: string, words: LogWords) => take('log', () => runLog(parts, file, words)));

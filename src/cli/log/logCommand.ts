@@ -6,6 +6,8 @@ import {
   type RememberedMoment,
 } from '../../app/api.ts';
 import { ZoneClock, type DateOrder, type LogSpeedUnit } from '../../core/record/index.ts';
+import { VanewrightError } from '../../core/error/index.ts';
+import type { Listening, RecordServerParts } from '../../server/recordServer.ts';
 import { EXIT } from '../exit.ts';
 import type { Outcome } from '../outcome.ts';
 import type { Parts } from '../wire.ts';
@@ -27,6 +29,8 @@ export interface LogWords {
   readonly moment?: readonly RememberedMoment[];
   readonly old?: boolean;
   readonly rebuild?: boolean;
+  /** Port of the local web interface. [-] */
+  readonly listen?: number;
 }
 
 /** What the words say about how lines are read. */
@@ -60,6 +64,23 @@ async function untilStopped<T>(
   }
 }
 
+/** The web interface; its packages are loaded only when it is wanted. */
+async function served(parts: RecordServerParts, port: number): Promise<Listening> {
+  const { recordServer } = await import('../../server/recordServer.ts');
+  try {
+    return await recordServer(parts, port);
+  } catch (error) {
+    throw new VanewrightError({
+      code: 'log/port-taken',
+      what: 'The web interface cannot listen on that port.',
+      where: '--listen',
+      got: `${port}: ${error instanceof Error ? error.message : String(error)}`,
+      allowed: 'a free port from 1024 to 65535, or 0 for any',
+      fix: 'Use --listen 0, which takes a free one and prints it.',
+    });
+  }
+}
+
 async function log(
   parts: Parts,
   file: string,
@@ -69,7 +90,13 @@ async function log(
   const said = choicesOf(words);
   const opened = await openStore({ store: words.store, raw: words.raw ?? null });
   const progress = progressLine(process.stderr, machineClock.nowMs);
+  const live = new LiveStations();
+  let server: Listening | null = null;
   try {
+    if (words.listen !== undefined) {
+      server = await served({ store: opened.store, live }, words.listen);
+      process.stderr.write(`Listening on ${server.url}\n`);
+    }
     const isRebuild = words.rebuild === true || words.moment !== undefined;
     const moments = [...(opened.choices.moments ?? []), ...(words.moment ?? [])];
     // What is said at a rebuild is for everything that is there; else for the sources that come now.
@@ -101,6 +128,7 @@ async function log(
           choices,
           sources,
           isRebuild,
+          onSamples: (samples) => live.take(samples),
           onBytes: progress.show,
           onStoreLost: (error) =>
             process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n`),
@@ -112,6 +140,7 @@ async function log(
     return { summary, putAside: opened.putAside };
   } finally {
     progress.end();
+    await server?.close();
     await opened.close();
   }
 }
