@@ -84,6 +84,7 @@ describe('vanewright prove', () => {
   it('gives a full report of a design that cannot be read, and says why', () => {
     const blind = jettyWith('blind.yaml', /darkOhm: \S+/, 'darkOhm: 2100');
     const report = document('prove', blind, '--builds', '50') as {
+      ok: boolean;
       proof: { reasons: string[]; budget: object };
     };
     expect(report.ok).toBe(false);

@@ -30,6 +30,8 @@ export interface BuildConditions {
   readonly acrossMm: Float64Array;
   readonly risingLight: Float64Array;
   readonly fallingLight: Float64Array;
+  /** No channel tells three marks apart. */
+  readonly readers: null[];
 }
 
 const POSITIONS = [4, 8, 10, 16, 20, 24, 32, 48, 64];
@@ -122,6 +124,7 @@ function anyBuild(random: Random): RandomBuild {
         acrossMm: Float64Array.from(across),
         risingLight: new Float64Array(along.length).fill(head.levels.risingLight),
         fallingLight: new Float64Array(along.length).fill(head.levels.fallingLight),
+        readers: along.map(() => null),
       };
     },
   };

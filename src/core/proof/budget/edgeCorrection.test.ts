@@ -8,6 +8,7 @@ import { switchPlaces } from './switchShifts.ts';
 
 const SPEC: DiscSpec = {
   code: 'reflected-gray',
+  codeFile: null,
   codeOptions: {},
   diameterMm: 90,
   bore: { shape: 'round', diameterMm: 5 },

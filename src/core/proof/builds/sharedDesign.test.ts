@@ -10,6 +10,7 @@ describe('a design sent as plain data', () => {
     for (const family of ['reflected-gray', 'shift-register']) {
       const disc = planDisc(buildCode(family, 30), {
         code: family,
+        codeFile: null,
         codeOptions: {},
         diameterMm: 100,
         bore: { shape: 'round', diameterMm: 5 },

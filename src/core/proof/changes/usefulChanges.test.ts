@@ -7,6 +7,7 @@ import { usefulChanges } from './usefulChanges.ts';
 
 const SPEC: DiscSpec = {
   code: 'reflected-gray',
+  codeFile: null,
   codeOptions: {},
   diameterMm: 84,
   bore: { shape: 'round', diameterMm: 5 },

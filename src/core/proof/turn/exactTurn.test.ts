@@ -71,7 +71,7 @@ describe('one exact turn', () => {
       handHead(handDisc(), { ...want, circuit: { ...want.circuit, sensorTo: 'ground' } }),
       faults,
     );
-    expect(down.errors.rmsDeg).toBeCloseTo(up.errors.rmsDeg, 9);
+    expect(down.errors.rmsDeg).toBeCloseTo(up.errors.rmsDeg!, 9);
     expect(down.growing.map(({ word }) => word)).toEqual(up.growing.map(({ word }) => word));
     const inverse = exactTurn(handHead(handDisc({ windowLevel: 0 }), { circuit }));
     expect(inverse.errors.maxDeg).toBeCloseTo(5.625, 9);
@@ -154,8 +154,8 @@ describe('one exact turn', () => {
       const [most, rms] = disc.code.strobe
         ? [0.75, Math.sqrt((0.25 ** 3 + 0.75 ** 3) / 3)]
         : [0.5, 1 / Math.sqrt(12)];
-      expect(errors.maxDeg / 15).toBeCloseTo(most, 6);
-      expect(errors.rmsDeg / 15).toBeCloseTo(rms, 6);
+      expect(errors.maxDeg! / 15).toBeCloseTo(most, 6);
+      expect(errors.rmsDeg! / 15).toBeCloseTo(rms, 6);
     },
   );
 

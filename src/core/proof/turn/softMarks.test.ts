@@ -34,6 +34,7 @@ function anyTrack(random: Random, spotMm: number): SeenTrack {
     movesMm: edgesDeg.map(() => 0.05 * random.normal()),
     widestMoveMm: 0.3,
     levels: edgesDeg.map((_, i) => (i % 2 === 0 ? 1 : 0)),
+    spill: [],
   };
 }
 
