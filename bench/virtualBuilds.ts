@@ -24,15 +24,22 @@ function millisecondsOf(work: () => void): number {
   return performance.now() - start;
 }
 
-/** The middle one of several runs, after one to warm up. [ms] */
-function typicalMs(work: () => void): number {
-  work();
-  const times = Array.from({ length: REPEATS }, () => millisecondsOf(work)).sort((a, b) => a - b);
-  return times[(REPEATS - 1) / 2]!;
+function middle(values: readonly number[]): number {
+  return values.toSorted((a, b) => a - b)[(values.length - 1) / 2]!;
 }
 
 function buildsMs(builds: number): number {
-  return typicalMs(() => virtualBuilds(head, { builds, seed: 1, accuracyDeg: 8 }));
+  return millisecondsOf(() => virtualBuilds(head, { builds, seed: 1, accuracyDeg: 8 }));
+}
+
+/** Time of a thousand builds, and how many times as long four thousand take, side by side so that both meet the same load. */
+function growth(): { thousandMs: number; times: number } {
+  buildsMs(4 * BUILDS);
+  const pairs = Array.from({ length: REPEATS }, () => [buildsMs(BUILDS), buildsMs(4 * BUILDS)] as const);
+  return {
+    thousandMs: middle(pairs.map(([thousand]) => thousand)),
+    times: middle(pairs.map(([thousand, four]) => four / thousand)),
+  };
 }
 
 /** One build with faults of the same size, in the words of both ways of turning it. */
@@ -81,10 +88,9 @@ function scanned(seed: number): { ms: number; apartDeg: number } {
 
 /** Reports the time of many builds, its growth with their number, and its ratio to a dense scan. */
 export async function run(report: Report): Promise<void> {
-  const thousandMs = buildsMs(BUILDS);
-  const fourThousandMs = buildsMs(4 * BUILDS);
+  const { thousandMs, times } = growth();
   const scans = Array.from({ length: SCANNED_BUILDS }, (_, seed) => scanned(seed));
-  const scanMs = scans.map(({ ms }) => ms).sort((a, b) => a - b)[(SCANNED_BUILDS - 1) / 2]!;
+  const scanMs = middle(scans.map(({ ms }) => ms));
   const worst = Math.max(...scans.map(({ apartDeg: apart }) => apart));
   report({
     name: '1,000 builds, 32 positions on 5 tracks, both ways round',
@@ -102,7 +108,7 @@ export async function run(report: Report): Promise<void> {
     value: Number(worst.toPrecision(2)),
     unit: 'deg',
   });
-  report({ name: '4,000 builds / 1,000 builds', value: round(fourThousandMs / thousandMs), unit: 'x' });
+  report({ name: '4,000 builds / 1,000 builds', value: round(times), unit: 'x' });
 }
 
 function round(value: number): number {
