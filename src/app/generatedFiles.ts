@@ -1,17 +1,29 @@
 import { instrumentFileReference, instrumentJsonSchema } from '../core/instrument/index.ts';
-import { codesPage, discPicture, formPictures, signalPicture, wordMap } from '../core/make/index.ts';
+import {
+  budgetPicture,
+  buildsPicture,
+  codesPage,
+  discPicture,
+  formPictures,
+  signalPicture,
+  turnPicture,
+  wordMap,
+} from '../core/make/index.ts';
+import { prove } from '../core/proof/index.ts';
 import type { InstrumentFiles, OutputFile } from '../ports/index.ts';
 import { readDesign } from './design.ts';
+import { DEFAULT_BUILDS, DEFAULT_SEED } from './proveInstrument.ts';
 
 const JETTY = 'examples/jetty/instrument.yaml';
 
 /** Files of the repository that are made from the code: schema, field reference, pictures. */
 export async function generatedFiles(files: InstrumentFiles, root: string): Promise<OutputFile[]> {
-  const { head, code, instrument } = await readDesign(files, `${root.replace(/\/$/, '')}/${JETTY}`);
+  const { head, code, disc, instrument } = await readDesign(files, `${root.replace(/\/$/, '')}/${JETTY}`);
   const svg = (name: string, markup: { readonly html: string }): OutputFile => ({
     path: `docs/pictures/${name}.svg`,
     content: `${markup.html}\n`,
   });
+  const proof = prove({ instrument, disc, head, builds: DEFAULT_BUILDS, seed: DEFAULT_SEED });
   const { page, pictures } = codesPage();
   return [
     { path: 'docs/codes.md', content: page },
@@ -24,6 +36,9 @@ export async function generatedFiles(files: InstrumentFiles, root: string): Prom
     { path: 'docs/instrument-file.md', content: instrumentFileReference() },
     svg('jetty-disc', discPicture(head)),
     svg('jetty-signals', signalPicture(head)),
+    svg('jetty-errors', turnPicture(proof, instrument.need)),
+    svg('jetty-builds', buildsPicture(proof, instrument.need)),
+    svg('jetty-budget', budgetPicture(proof)),
     svg('jetty-words', wordMap(code, instrument.disc.windowLevel)),
   ];
 }

@@ -11,11 +11,8 @@ interface Waiting {
 
 type Answer = { readonly id: number; readonly tally?: BuildTally; readonly error?: string };
 
-/** The worker's own file, as it lies beside this one: built, or still in TypeScript under a loader. */
-const WORKER = new URL(
-  import.meta.url.endsWith('.ts') ? './buildWorker.ts' : './buildWorker.js',
-  import.meta.url,
-);
+/** The worker's own file, as the build puts it beside this one. */
+const WORKER = new URL('./buildWorker.js', import.meta.url);
 
 /**
  * Worker threads that make virtual builds; each is started with the first task that has no idle hand.

@@ -31,3 +31,4 @@ export { meshStl } from './solids/meshStl.ts';
 export type { Mesh, Solid } from './solids/solid.ts';
 export type { ThreeMfPart } from './threeMf/modelXml.ts';
 export { threeMfBytes } from './threeMf/threeMfBytes.ts';
+export { budgetPicture, buildsPicture, turnPicture } from './pictures/proofPictures.ts';

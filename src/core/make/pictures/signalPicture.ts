@@ -1,4 +1,12 @@
-import { lightLevel, seenTrack, signalOf, type ChannelPlan, type HeadPlan } from '../../head/index.ts';
+import {
+  lightLevel,
+  markShares,
+  seenAsDrawn,
+  seenMarks,
+  signalOf,
+  type ChannelPlan,
+  type HeadPlan,
+} from '../../head/index.ts';
 import { element, joined, label, look, picture, polyline, type Markup } from '../../report/index.ts';
 
 const LEFT = 84;
@@ -14,16 +22,47 @@ interface Axes {
   y(counts: number): number;
 }
 
-function trace(head: HeadPlan, { track, angleDeg }: ChannelPlan, { x, y }: Axes): Markup {
-  const seen = seenTrack(head.disc, track, head.spec.aperture);
-  const signal = signalOf(head.spec.detector, head.levels.resistorOhm, head.circuit.sensorTo, head.board);
-  const points = Array.from({ length: POINTS + 1 }, (_, i) => {
-    const angle = (i * 360) / POINTS;
-    return [x(angle), y(signal.counts(lightLevel(seen, angle + angleDeg), 1, 1))] as const;
+/** Counts of a channel at an angle: one line, or red, green and blue over marks of three colours. */
+function countsAt(head: HeadPlan, { track, angleDeg }: ChannelPlan): ((angleDeg: number) => number)[] {
+  const { disc, spec, marks, levels, circuit, board } = head;
+  const signal = signalOf(spec.detector, levels.resistorOhm, circuit.sensorTo, board);
+  if (marks === null) {
+    const seen = seenAsDrawn(disc, track, spec);
+    return [(angle) => signal.counts(lightLevel(seen, angle + angleDeg), 1, 1)];
+  }
+  const seen = seenMarks(disc, track, spec.aperture, spec.penumbra ?? null);
+  const blend = (values: readonly number[]) => (angle: number) =>
+    markShares(seen, angle + angleDeg).reduce((sum, share, level) => sum + share * values[level]!, 0);
+  if (marks.kind === 'greys') return [blend(marks.counts)];
+  return [0, 1, 2].map((colour) => blend(marks.marksRgbCounts.map((rgb) => rgb[colour]!)));
+}
+
+/** Dashes that tell red, green and blue counts apart without colour. */
+const DASHES = [null, '6 3', '2 3'];
+
+function trace(head: HeadPlan, channel: ChannelPlan, { x, y }: Axes): Markup {
+  const lines = countsAt(head, channel).map((counts, line) => {
+    const points = Array.from({ length: POINTS + 1 }, (_, i) => {
+      const angle = (i * 360) / POINTS;
+      return [x(angle), y(counts(angle))] as const;
+    });
+    // A point between two equals on its row adds nothing to the line.
+    const turns = points.filter((p, i) => !(points[i - 1]?.[1] === p[1] && points[i + 1]?.[1] === p[1]));
+    const dash = DASHES[line]!;
+    return polyline(turns, {
+      stroke: look.ink,
+      'stroke-width': 1.3,
+      ...(dash ? { 'stroke-dasharray': dash } : {}),
+    });
   });
-  // A point between two equals on its row adds nothing to the line.
-  const turns = points.filter((p, i) => !(points[i - 1]?.[1] === p[1] && points[i + 1]?.[1] === p[1]));
-  return polyline(turns, { stroke: look.ink, 'stroke-width': 1.3 });
+  return joined(lines);
+}
+
+/** Counts at which a channel changes, lower and upper of each pair; colours have none of their own. */
+function thresholdsOf({ marks, levels }: HeadPlan): number[] {
+  if (marks?.kind === 'colours') return [];
+  const pairs = marks?.kind === 'greys' ? marks.thresholds : [levels];
+  return pairs.flatMap(({ lowCounts, highCounts }) => [lowCounts, highCounts]);
 }
 
 function channelRow(head: HeadPlan, channel: ChannelPlan, row: number): Markup {
@@ -56,8 +95,7 @@ function channelRow(head: HeadPlan, channel: ChannelPlan, row: number): Markup {
     label(`channel ${channel.channel}`, { x: LEFT - 8, y: bottom - ROW / 2 + 4 }, { 'text-anchor': 'end' }),
     label(String(scale), { x: LEFT - 8, y: bottom - ROW + 9 }, small),
     label('0', { x: LEFT - 8, y: bottom }, small),
-    threshold(head.levels.lowCounts),
-    threshold(head.levels.highCounts),
+    ...thresholdsOf(head).map(threshold),
     trace(head, channel, axes),
   ]);
 }

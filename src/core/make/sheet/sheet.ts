@@ -13,6 +13,7 @@ import { isSettled, type Proof } from '../../proof/index.ts';
 import { element, joined, table, type Markup } from '../../report/index.ts';
 import { CAUTIONS_DEFER, cautionsFor, type Caution } from '../cautions.ts';
 import { discPicture } from '../pictures/discPicture.ts';
+import { budgetPicture, buildsPicture, turnPicture } from '../pictures/proofPictures.ts';
 import { signalPicture } from '../pictures/signalPicture.ts';
 import { wordMap } from '../pictures/wordMap.ts';
 import { discFacts, powerFacts, proofFacts, signalFacts, type Fact } from './facts.ts';
@@ -117,7 +118,16 @@ function body({ instrument, head, proof }: ProvedParts): Markup {
       facts(signalFacts(head)),
     ),
     section('Power', facts(powerFacts(powerPlan(instrument, head), powerShortfalls(instrument, head)))),
-    section('What the proof says', facts(proofFacts(proof))),
+    section(
+      'What the proof says',
+      facts(proofFacts(proof)),
+      figure(
+        turnPicture(proof, instrument.need),
+        'Error of the direction shown over one turn, made exactly as drawn.',
+      ),
+      figure(buildsPicture(proof, instrument.need), 'Largest error of each virtual build.'),
+      figure(budgetPicture(proof), `${proof.budget.worst} Filled bars are the same on every build.`),
+    ),
   ]);
 }
 
