@@ -78,7 +78,9 @@ export function dataColumns(
     if (i <= first || line.trim() === '' || line.startsWith('#')) continue;
     const fields = split(line, sign);
     const row = places.map((place) => valueOf(fields[place], headings[place]!, sign));
-    if (row.every((value) => value !== null)) rows.push(row);
+    // More fields than headings: a decimal comma between commas, whose halves would pass for numbers.
+    const isTooLong = fields.slice(headings.length).some((field) => field !== '');
+    if (!isTooLong && row.every((value) => value !== null)) rows.push(row);
     else leftOut.push(i + 1);
   }
   if (rows.length === 0 || leftOut.length > MOST_LEFT_OUT * (rows.length + leftOut.length)) {
