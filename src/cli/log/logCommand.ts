@@ -1,19 +1,23 @@
 import {
+  LiveStations,
   logDesign,
   logSources,
+  type LogDesign,
+  type LogRun,
   type LogSummary,
   type ReadingChoices,
   type RememberedMoment,
 } from '../../app/api.ts';
 import { ZoneClock, type DateOrder, type LogSpeedUnit } from '../../core/record/index.ts';
 import { VanewrightError } from '../../core/error/index.ts';
+import type { LineSource } from '../../ports/index.ts';
 import type { Listening, RecordServerParts } from '../../server/recordServer.ts';
 import { EXIT } from '../exit.ts';
 import type { Outcome } from '../outcome.ts';
 import type { Parts } from '../wire.ts';
 import { progressLine } from './progressLine.ts';
 import { summaryText } from './summaryText.ts';
-import { machineClock, openSource, openStore } from './wire.ts';
+import { machineClock, openSource, openStore, type OpenStore } from './wire.ts';
 
 /** What stands behind `log`, read. */
 export interface LogWords {
@@ -81,76 +85,79 @@ async function served(parts: RecordServerParts, port: number): Promise<Listening
   }
 }
 
-async function log(
-  parts: Parts,
-  file: string,
+/** Serves the wind of now, if that is wanted; gives back what ends it. */
+async function listening(words: LogWords, parts: RecordServerParts): Promise<() => Promise<void>> {
+  if (words.listen === undefined) return async () => {};
+  const server = await served(parts, words.listen);
+  process.stderr.write(`Listening on ${server.url}\n`);
+  return () => server.close();
+}
+
+function sourcesOf(
   words: LogWords,
-): Promise<{ summary: LogSummary; putAside: readonly string[] }> {
-  const design = await logDesign(parts.files, file, words.station ?? null);
-  const said = choicesOf(words);
-  const opened = await openStore({ store: words.store, raw: words.raw ?? null });
-  const progress = progressLine(process.stderr, machineClock.nowMs);
+  { instrument, station }: LogDesign,
+  rule: ReadingChoices,
+): Promise<LineSource[]> {
+  const { baud } = instrument.controller;
+  const isOld = words.old === true;
+  return Promise.all(words.from.map((from) => openSource({ from, station, baud, rule, isOld })));
+}
+
+async function record(
+  words: LogWords,
+  design: LogDesign,
+  opened: OpenStore,
+  said: ReadingChoices,
+): Promise<LogSummary> {
+  const isRebuild = words.rebuild === true || words.moment !== undefined;
+  const moments = [...(opened.choices.moments ?? []), ...(words.moment ?? [])];
+  // What is said at a rebuild is for everything that is there; else for the sources that come now.
+  const choices = {
+    ...opened.choices,
+    ...(isRebuild ? said : {}),
+    ...(moments.length > 0 ? { moments } : {}),
+  };
   const live = new LiveStations();
-  let server: Listening | null = null;
+  const progress = progressLine(process.stderr, machineClock.nowMs);
+  const sources = await sourcesOf(words, design, isRebuild ? {} : said);
+  const run: LogRun = {
+    ...opened,
+    clock: machineClock,
+    rule: design.rule,
+    choices,
+    sources,
+    isRebuild,
+    onSamples: (samples) => live.take(samples),
+    onBytes: progress.show,
+    onStoreLost: (error) =>
+      process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n`),
+  };
+  const close = async (): Promise<void> => void (await Promise.all(sources.map((source) => source.close())));
+  const endListening = await listening(words, { store: opened.store, live });
   try {
-    if (words.listen !== undefined) {
-      server = await served({ store: opened.store, live }, words.listen);
-      process.stderr.write(`Listening on ${server.url}\n`);
-    }
-    const isRebuild = words.rebuild === true || words.moment !== undefined;
-    const moments = [...(opened.choices.moments ?? []), ...(words.moment ?? [])];
-    // What is said at a rebuild is for everything that is there; else for the sources that come now.
-    const choices = {
-      ...opened.choices,
-      ...(isRebuild ? said : {}),
-      ...(moments.length > 0 ? { moments } : {}),
-    };
-    const { baud } = design.instrument.controller;
-    const sources = await Promise.all(
-      words.from.map((from) =>
-        openSource({
-          from,
-          station: design.station,
-          baud,
-          rule: isRebuild ? {} : said,
-          isOld: words.old === true,
-        }),
-      ),
-    );
-    const close = async (): Promise<void> =>
-      void (await Promise.all(sources.map((source) => source.close())));
-    const summary = await untilStopped(close, (isStopped) =>
-      logSources(
-        {
-          ...opened,
-          clock: machineClock,
-          rule: design.rule,
-          choices,
-          sources,
-          isRebuild,
-          onSamples: (samples) => live.take(samples),
-          onBytes: progress.show,
-          onStoreLost: (error) =>
-            process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n`),
-        },
-        isStopped,
-      ),
-    );
+    const summary = await untilStopped(close, (isStopped) => logSources(run, isStopped));
     if (isRebuild) await opened.keepChoices(choices);
-    return { summary, putAside: opened.putAside };
+    return summary;
   } finally {
     progress.end();
-    await server?.close();
-    await opened.close();
+    await endListening();
   }
 }
 
 /** `vanewright log FILE --from SOURCE --store STORE` */
 export async function runLog(parts: Parts, file: string, words: LogWords): Promise<Outcome> {
-  const { summary, putAside } = await log(parts, file, words);
-  return {
-    exit: EXIT.good,
-    text: summaryText(summary, putAside),
-    document: { command: 'log', ok: true, ...summary, putAside },
-  };
+  const design = await logDesign(parts.files, file, words.station ?? null);
+  const said = choicesOf(words);
+  const opened = await openStore({ store: words.store, raw: words.raw ?? null });
+  try {
+    const summary = await record(words, design, opened, said);
+    const { putAside } = opened;
+    return {
+      exit: EXIT.good,
+      text: summaryText(summary, putAside),
+      document: { command: 'log', ok: true, ...summary, putAside },
+    };
+  } finally {
+    await opened.close();
+  }
 }
