@@ -23,7 +23,14 @@ export { processDefaults, thicknessDefaultsMm } from './processDefaults.ts';
 export { drawnOf, formOf, isPierced, possibleForms } from './form.ts';
 export { boreCircleMm, boreSides, flatHalfAngleDeg, widenedBore, type BoreSide } from './layout/bore.ts';
 export { discLayers, levelColours, type DiscLayer, type Operation } from './draw/layers.ts';
-export { blankGrid, groundLevel, levelCountOf, levelGrid, steppedGrid, windowGrid } from './pieces/materialGrid.ts';
+export {
+  blankGrid,
+  groundLevel,
+  levelCountOf,
+  levelGrid,
+  steppedGrid,
+  windowGrid,
+} from './pieces/materialGrid.ts';
 export { fieldOf, type Field } from './pieces/field.ts';
 export type { StripLayout } from './discPlan.ts';
 export { isWindow } from './layout/windows.ts';
