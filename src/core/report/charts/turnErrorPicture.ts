@@ -26,27 +26,14 @@ export function turnErrorPicture(turn: {
   readonly accuracyDeg: number;
 }): Markup {
   const { stretches, positions, accuracyDeg } = turn;
-  const errorAt = (position: number, angle: number): number => {
-    const apart = ((position + 0.5) * 360) / positions - angle;
-    return apart - 360 * Math.round(apart / 360);
-  };
-  const teeth = stretches.flatMap(({ fromDeg, toDeg, position }) =>
-    position === null
-      ? []
-      : pieces(fromDeg, toDeg).map(([from, to]) => {
-          const first = errorAt(position, from + 1e-9);
-          return [from, to, first, first - (to - from)] as const;
-        }),
-  );
-  const most = Math.min(
-    HALF,
-    1.1 * Math.max(accuracyDeg, ...teeth.flatMap(([, , a, b]) => [Math.abs(a), Math.abs(b)])),
-  );
+  const teeth = teethOf(stretches, positions);
+  const largest = Math.max(0, ...teeth.flatMap(([, , a, b]) => [Math.abs(a), Math.abs(b)]));
+  const most = Math.min(HALF, 1.1 * Math.max(accuracyDeg, largest));
   const x = (angle: number): number => BOX.left + (angle / 360) * BOX.width;
   const y = (error: number): number =>
     BOX.top + (BOX.height * (1 - Math.max(-1, Math.min(1, error / most)))) / 2;
   const limits = [accuracyDeg, -accuracyDeg].filter((limit) => Math.abs(limit) <= most);
-  const title = `Error of the direction shown over one turn, at most ${Number(Math.max(0, ...teeth.flatMap(([, , a, b]) => [Math.abs(a), Math.abs(b)])).toFixed(2))}°`;
+  const title = `Error of the direction shown over one turn, at most ${Number(largest.toFixed(2))}°`;
   return picture(
     { width: BOX.left + BOX.width + 30, height: BOX.top + BOX.height + 44, title },
     plotFrame(BOX),
@@ -75,24 +62,45 @@ export function turnErrorPicture(turn: {
         { stroke: look.ink, 'stroke-width': 1.3 },
       ),
     ),
-    ...stretches
-      .filter(({ position }) => position === null)
-      .flatMap(({ fromDeg, toDeg }) => pieces(fromDeg, toDeg))
-      .map(([from, to]) =>
-        element('rect', {
-          x: x(from),
-          y: BOX.top,
-          width: Math.max(0.5, x(to) - x(from)),
-          height: BOX.height,
-          fill: look.accentTint,
-        }),
-      ),
+    ...unreadPieces(stretches).map(([from, to]) =>
+      element('rect', {
+        x: x(from),
+        y: BOX.top,
+        width: Math.max(0.5, x(to) - x(from)),
+        height: BOX.height,
+        fill: look.accentTint,
+      }),
+    ),
     bottomAxis(BOX, [0, 45, 90, 135, 180, 225, 270, 315, 360], x, {
       unit: '°',
       title: 'where the disc stands',
     }),
     leftAxis(BOX, ticksBetween(-most, most, 7), y, '°'),
   );
+}
+
+/** One tooth: where it begins and ends, and the error there. [deg] */
+type Tooth = readonly [fromDeg: number, toDeg: number, first: number, last: number];
+
+function teethOf(stretches: readonly ShownStretch[], positions: number): Tooth[] {
+  const errorAt = (position: number, angle: number): number => {
+    const apart = ((position + 0.5) * 360) / positions - angle;
+    return apart - 360 * Math.round(apart / 360);
+  };
+  return stretches.flatMap(({ fromDeg, toDeg, position }) => {
+    if (position === null) return [];
+    return pieces(fromDeg, toDeg).map(([from, to]): Tooth => {
+      const first = errorAt(position, from + 1e-9);
+      return [from, to, first, first - (to - from)];
+    });
+  });
+}
+
+/** Where no position shows. [deg] */
+function unreadPieces(stretches: readonly ShownStretch[]): [number, number][] {
+  return stretches
+    .filter(({ position }) => position === null)
+    .flatMap(({ fromDeg, toDeg }) => pieces(fromDeg, toDeg));
 }
 
 /** A stretch cut where it passes 360. [deg] */
