@@ -19,6 +19,7 @@ const REQUEST = { builds: BUILDS, seed: 1, accuracyDeg: 8 };
 
 const disc = planDisc(buildCode('reflected-gray', 32), {
   code: 'reflected-gray',
+  codeFile: null,
   codeOptions: {},
   diameterMm: 84,
   bore: { shape: 'round', diameterMm: 5 },
