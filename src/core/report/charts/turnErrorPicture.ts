@@ -28,12 +28,13 @@ export function turnErrorPicture(turn: {
   const { stretches, positions, accuracyDeg } = turn;
   const teeth = teethOf(stretches, positions);
   const largest = Math.max(0, ...teeth.flatMap(([, , a, b]) => [Math.abs(a), Math.abs(b)]));
-  const most = Math.min(HALF, 1.1 * Math.max(accuracyDeg, largest));
+  const worst = Math.max(0, ...teeth.flatMap(([, , first, last]) => [Math.abs(first), Math.abs(last)]));
+  const most = Math.min(HALF, 1.1 * Math.max(accuracyDeg, worst));
   const x = (angle: number): number => BOX.left + (angle / 360) * BOX.width;
   const y = (error: number): number =>
     BOX.top + (BOX.height * (1 - Math.max(-1, Math.min(1, error / most)))) / 2;
   const limits = [accuracyDeg, -accuracyDeg].filter((limit) => Math.abs(limit) <= most);
-  const title = `Error of the direction shown over one turn, at most ${Number(largest.toFixed(2))}°`;
+  const title = `Error of the direction shown over one turn, at most ${Number(worst.toFixed(2))}°`;
   return picture(
     { width: BOX.left + BOX.width + 30, height: BOX.top + BOX.height + 44, title },
     plotFrame(BOX),
