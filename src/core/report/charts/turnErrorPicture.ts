@@ -27,7 +27,6 @@ export function turnErrorPicture(turn: {
 }): Markup {
   const { stretches, positions, accuracyDeg } = turn;
   const teeth = teethOf(stretches, positions);
-  const largest = Math.max(0, ...teeth.flatMap(([, , a, b]) => [Math.abs(a), Math.abs(b)]));
   const worst = Math.max(0, ...teeth.flatMap(([, , first, last]) => [Math.abs(first), Math.abs(last)]));
   const most = Math.min(HALF, 1.1 * Math.max(accuracyDeg, worst));
   const x = (angle: number): number => BOX.left + (angle / 360) * BOX.width;
