@@ -89,7 +89,7 @@ describe('vanewright log', () => {
       `pty,raw,echo=0,link=${at('ours')}`,
       `pty,raw,echo=0,link=${at('theirs')}`,
     ]);
-    await pause(300);
+    while (!existsSync(at('ours')) || !existsSync(at('theirs'))) await pause(20);
     const child = spawn(
       'node',
       [COMMAND, 'log', JETTY, '--from', at('ours'), '--store', at('store'), '--json'],
@@ -100,7 +100,12 @@ describe('vanewright log', () => {
     const raw = at('store/raw/0000000000000001.raw');
     const { pieces, good } = damagedVaneLog(10, 50, 0);
     while (!existsSync(raw)) await pause(50);
-    await pause(500);
+    // Empty lines until one arrives: what is sent before the port is open is lost.
+    const before = readFileSync(raw).length;
+    while (readFileSync(raw).length === before) {
+      await appendFile(at('theirs'), '\n');
+      await pause(100);
+    }
     for (const { bytes } of pieces) await appendFile(at('theirs'), bytes);
     while (readFileSync(raw).length < 3000) await pause(50);
     await pause(300);
