@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { BLANK_SAMPLE, sampleFlags, type LedgerRow, type Sample } from '../../src/core/record/index.ts';
+import { sampleFlags, sampleWith, type LedgerRow, type Sample } from '../../src/core/record/index.ts';
 import type { SampleStore, StoreBatch } from '../../src/ports/index.ts';
 
 /** What a contract needs to know of the world behind an adapter. */
@@ -11,17 +11,17 @@ export interface StoreWorld {
   readonly lasts: boolean;
 }
 
-export const sampleAt = (atMs: number, more: Partial<Sample> = {}): Sample => ({
-  ...BLANK_SAMPLE,
-  station: 'jetty',
-  atMs,
-  withinMs: 150,
-  headingDeg: 202.5,
-  speedMPerS: 3.25,
-  stream: 1,
-  line: atMs,
-  ...more,
-});
+export const sampleAt = (atMs: number, more: Partial<Sample> = {}): Sample =>
+  sampleWith({
+    station: 'jetty',
+    atMs,
+    withinMs: 150,
+    headingDeg: 202.5,
+    speedMPerS: 3.25,
+    stream: 1,
+    line: atMs,
+    ...more,
+  });
 
 const row: LedgerRow = { stream: 1, reason: 'cut-line', fromLine: 3, toLine: 4, count: 2, got: 'vw1 7' };
 

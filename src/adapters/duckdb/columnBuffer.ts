@@ -28,12 +28,12 @@ export class ColumnBuffer {
   }
 
   set(row: number, value: number | null): void {
-    const [word, bit] = [row >> 5, 1 << (row & 31)];
+    const bit = 1 << (row & 31);
     if (value === null) {
-      this.#there[word]! &= ~bit;
+      this.#there[row >> 5]! &= ~bit;
       return;
     }
-    this.#there[word]! |= bit;
+    this.#there[row >> 5]! |= bit;
     if (this.#width === 1) {
       this.#values[row] = value;
       return;

@@ -98,9 +98,20 @@ class Store implements DuckdbSampleStore {
       await this.load();
       throw error;
     }
-    for (const { station, atMs } of fresh) {
-      if (atMs > (this.#lastMs.get(station) ?? -Infinity)) this.#lastMs.set(station, atMs);
+    this.#noteLast(fresh);
+  }
+
+  #noteLast(samples: readonly Sample[]): void {
+    let [station, last] = ['', -Infinity];
+    for (const sample of samples) {
+      if (sample.station !== station) {
+        if (station !== '') this.#lastMs.set(station, last);
+        station = sample.station;
+        last = this.#lastMs.get(station) ?? -Infinity;
+      }
+      if (sample.atMs > last) last = sample.atMs;
     }
+    if (station !== '') this.#lastMs.set(station, last);
   }
 
   /** The slow way in: some samples may be there already. */

@@ -11,27 +11,45 @@ export interface Ids {
 interface Column {
   readonly name: string;
   readonly kind: 'double' | 'uinteger' | 'integer' | 'bigint';
-  value(sample: Sample, ids: Ids): number | null;
 }
 
 /** Columns of the table of samples, in order; docs/record.md lists them. */
 const columns: readonly Column[] = [
-  { name: 'station_id', kind: 'integer', value: ({ station }, ids) => ids.station(station) },
-  { name: 'at_ms', kind: 'bigint', value: ({ atMs }) => atMs },
-  { name: 'within_ms', kind: 'double', value: ({ withinMs }) => withinMs },
-  { name: 'heading_deg', kind: 'double', value: ({ headingDeg }) => headingDeg },
-  { name: 'half_width_deg', kind: 'double', value: ({ halfWidthDeg }) => halfWidthDeg },
-  { name: 'mean_heading_deg', kind: 'double', value: ({ meanHeadingDeg }) => meanHeadingDeg },
-  { name: 'agreement', kind: 'double', value: ({ agreement }) => agreement },
-  { name: 'speed_m_per_s', kind: 'double', value: ({ speedMPerS }) => speedMPerS },
-  { name: 'gust_m_per_s', kind: 'double', value: ({ gustMPerS }) => gustMPerS },
-  { name: 'flags', kind: 'integer', value: ({ flags }) => flags },
-  { name: 'word_id', kind: 'integer', value: ({ word }, ids) => (word === null ? null : ids.word(word)) },
-  { name: 'pulses', kind: 'uinteger', value: ({ pulses }) => pulses },
-  { name: 'edges', kind: 'uinteger', value: ({ edges }) => edges },
-  { name: 'stream', kind: 'bigint', value: ({ stream }) => stream },
-  { name: 'line', kind: 'bigint', value: ({ line }) => line },
+  { name: 'station_id', kind: 'integer' },
+  { name: 'at_ms', kind: 'bigint' },
+  { name: 'within_ms', kind: 'double' },
+  { name: 'heading_deg', kind: 'double' },
+  { name: 'half_width_deg', kind: 'double' },
+  { name: 'mean_heading_deg', kind: 'double' },
+  { name: 'agreement', kind: 'double' },
+  { name: 'speed_m_per_s', kind: 'double' },
+  { name: 'gust_m_per_s', kind: 'double' },
+  { name: 'flags', kind: 'integer' },
+  { name: 'word_id', kind: 'integer' },
+  { name: 'pulses', kind: 'uinteger' },
+  { name: 'edges', kind: 'uinteger' },
+  { name: 'stream', kind: 'bigint' },
+  { name: 'line', kind: 'bigint' },
 ];
+
+/** Lays one sample into row `i` of the buffers, which stand in the order of `columns`. */
+function lay(buffers: readonly ColumnBuffer[], i: number, sample: Sample, stationId: number, ids: Ids): void {
+  buffers[0]!.set(i, stationId);
+  buffers[1]!.set(i, sample.atMs);
+  buffers[2]!.set(i, sample.withinMs);
+  buffers[3]!.set(i, sample.headingDeg);
+  buffers[4]!.set(i, sample.halfWidthDeg);
+  buffers[5]!.set(i, sample.meanHeadingDeg);
+  buffers[6]!.set(i, sample.agreement);
+  buffers[7]!.set(i, sample.speedMPerS);
+  buffers[8]!.set(i, sample.gustMPerS);
+  buffers[9]!.set(i, sample.flags);
+  buffers[10]!.set(i, sample.word === null ? null : ids.word(sample.word));
+  buffers[11]!.set(i, sample.pulses);
+  buffers[12]!.set(i, sample.edges);
+  buffers[13]!.set(i, sample.stream);
+  buffers[14]!.set(i, sample.line);
+}
 
 const types: Readonly<Record<Column['kind'], DuckDBType>> = {
   double: DOUBLE,
@@ -57,11 +75,17 @@ export class SampleChunk {
 
   /** Appends samples, a chunk at a time. */
   append(appender: DuckDBAppender, samples: readonly Sample[], ids: Ids): void {
+    let station: string | null = null;
+    let stationId = 0;
     for (let from = 0; from < samples.length; from += CHUNK_ROWS) {
       const rows = Math.min(CHUNK_ROWS, samples.length - from);
-      for (const [c, { value }] of columns.entries()) {
-        const buffer = this.#buffers[c]!;
-        for (let i = 0; i < rows; i++) buffer.set(i, value(samples[from + i]!, ids));
+      for (let i = 0; i < rows; i++) {
+        const sample = samples[from + i]!;
+        if (sample.station !== station) {
+          station = sample.station;
+          stationId = ids.station(station);
+        }
+        lay(this.#buffers, i, sample, stationId, ids);
       }
       appender.appendDataChunk(chunkOf(this.#types, this.#buffers, rows));
     }

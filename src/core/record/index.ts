@@ -45,13 +45,7 @@ export {
   type RecordState,
   type StreamBegin,
 } from './samples/recordReader.ts';
-export {
-  BLANK_SAMPLE,
-  sampleFlagNames,
-  sampleFlags,
-  type Sample,
-  type SampleFlag,
-} from './samples/sample.ts';
+export { sampleFlagNames, sampleFlags, sampleWith, type Sample, type SampleFlag } from './samples/sample.ts';
 export { stationName } from './samples/stationName.ts';
 export { StreamReader } from './samples/streamReader.ts';
 export { isSetClock } from './time/arrivalClock.ts';

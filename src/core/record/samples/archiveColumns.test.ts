@@ -7,19 +7,18 @@ import {
   csvText,
   ledgerCsv,
 } from './archiveColumns.ts';
-import { BLANK_SAMPLE } from './sample.ts';
+import { sampleWith } from './sample.ts';
 
 describe('the archive as text', () => {
   it('has a field for each column, and nothing for nothing', () => {
-    const sample = {
-      ...BLANK_SAMPLE,
+    const sample = sampleWith({
       station: 'jetty',
       atMs: 1_795_608_000_250,
       withinMs: 500,
       headingDeg: 0,
       stream: 1,
       line: 2,
-    };
+    });
     const fields = csvText([sample]).trimEnd().split(',');
     const names = csvHeading().trimEnd().split(',');
     const row = Object.fromEntries(names.map((name, i) => [name, fields[i]]));

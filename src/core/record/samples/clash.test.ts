@@ -1,16 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { allFollow, requireStorable, sifted } from './clash.ts';
-import { BLANK_SAMPLE, type Sample } from './sample.ts';
+import { sampleWith, type Sample } from './sample.ts';
 
-const sample = (atMs: number, headingDeg: number | null, station = 'jetty'): Sample => ({
-  ...BLANK_SAMPLE,
-  station,
-  atMs,
-  withinMs: 500,
-  headingDeg,
-  stream: 1,
-  line: 7,
-});
+const sample = (atMs: number, headingDeg: number | null, station = 'jetty'): Sample =>
+  sampleWith({
+    station,
+    atMs,
+    withinMs: 500,
+    headingDeg,
+    stream: 1,
+    line: 7,
+  });
 
 describe('samples of an instant that is known', () => {
   it('are left out and listed, as the same or as others', () => {

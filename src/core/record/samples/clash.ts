@@ -63,22 +63,34 @@ export function sifted(
 /** Whether samples follow each other and everything a store has, so that none can clash. [ms UTC] */
 export function allFollow(samples: readonly Sample[], lastMs: ReadonlyMap<string, number>): boolean {
   const last = new Map(lastMs);
-  for (const { station, atMs } of samples) {
-    if (atMs <= (last.get(station) ?? -Infinity)) return false;
-    last.set(station, atMs);
+  let [station, before] = ['', -Infinity];
+  for (const sample of samples) {
+    // Samples of one station mostly come side by side.
+    if (sample.station !== station) {
+      last.set(station, before);
+      station = sample.station;
+      before = last.get(station) ?? -Infinity;
+    }
+    if (sample.atMs <= before) return false;
+    before = sample.atMs;
   }
   return true;
 }
 
-/** The first sample that no store can hold, or `null`: a number that is none, or a fraction of a millisecond. */
-function badSample(samples: readonly Sample[]): Sample | null {
-  const isBad = (value: number | null): boolean => value !== null && !Number.isFinite(value);
+const isNumber = (value: number | null): boolean => value === null || Number.isFinite(value);
+
+/** Whether a store can hold a sample: numbers that are some, and no fraction of a millisecond. */
+function isStorable(sample: Sample): boolean {
   return (
-    samples.find(
-      ({ atMs, withinMs, headingDeg, speedMPerS, gustMPerS, halfWidthDeg, flags }) =>
-        !Number.isSafeInteger(atMs) ||
-        [withinMs, headingDeg, speedMPerS, gustMPerS, halfWidthDeg, flags].some(isBad),
-    ) ?? null
+    Number.isSafeInteger(sample.atMs) &&
+    Number.isFinite(sample.withinMs) &&
+    Number.isInteger(sample.flags) &&
+    isNumber(sample.headingDeg) &&
+    isNumber(sample.halfWidthDeg) &&
+    isNumber(sample.meanHeadingDeg) &&
+    isNumber(sample.agreement) &&
+    isNumber(sample.speedMPerS) &&
+    isNumber(sample.gustMPerS)
   );
 }
 
@@ -88,7 +100,7 @@ function badSample(samples: readonly Sample[]): Sample | null {
  * @throws `store/bad-sample` at the first of them.
  */
 export function requireStorable(samples: readonly Sample[]): void {
-  const bad = badSample(samples);
+  const bad = samples.find((sample) => !isStorable(sample));
   if (!bad) return;
   throw new VanewrightError({
     code: 'store/bad-sample',

@@ -2,11 +2,12 @@ import type { Line } from '../line.ts';
 import { COUNTER_SPAN } from '../time/counterUnwrap.ts';
 import type { Clocked } from '../time/segmentClock.ts';
 import { NO_SEGMENT, SegmentClock, type SegmentClockState } from '../time/segmentClock.ts';
+import type { Placed } from '../time/arrivalClock.ts';
 import type { SegmentSpan } from '../time/placeSegments.ts';
 import { ownPieces, type OwnPiece } from './ownLine.ts';
 import { packSamples } from './packSamples.ts';
 import type { ReadContext, TextLine } from './readContext.ts';
-import { BLANK_SAMPLE, sampleFlags, type Sample } from './sample.ts';
+import { retimed, sampleFlags, sampleWith, type Sample } from './sample.ts';
 
 /** What is remembered of the last good line. */
 interface LastLine {
@@ -52,7 +53,10 @@ export class OwnReader {
   readonly #context: ReadContext;
   readonly #clock: SegmentClock;
   readonly #dayClock: SegmentClock;
-  #state: Omit<OwnReaderState, 'clock' | 'dayClock'>;
+  #last: LastLine | null;
+  #dropped: number;
+  readonly #recent: string[];
+  #lastAtMs: number | null;
 
   /** @param state - As `state` gave it, to go on from there. */
   constructor(context: ReadContext, state: OwnReaderState = NOTHING_READ) {
@@ -70,16 +74,21 @@ export class OwnReader {
       { msPerCount: 1, span: DAY_MS },
       state.dayClock,
     );
-    this.#state = {
-      last: state.last,
-      dropped: state.dropped,
-      recent: state.recent,
-      lastAtMs: state.lastAtMs,
-    };
+    this.#last = state.last;
+    this.#dropped = state.dropped;
+    this.#recent = [...state.recent];
+    this.#lastAtMs = state.lastAtMs;
   }
 
   get state(): OwnReaderState {
-    return { ...this.#state, clock: this.#clock.state, dayClock: this.#dayClock.state };
+    return {
+      clock: this.#clock.state,
+      dayClock: this.#dayClock.state,
+      last: this.#last,
+      dropped: this.#dropped,
+      recent: [...this.#recent],
+      lastAtMs: this.#lastAtMs,
+    };
   }
 
   /** Runs of the controller that have ended since the last call. */
@@ -109,20 +118,19 @@ export class OwnReader {
 
   #drop(reason: Parameters<ReadContext['ledger']['note']>[0], line: number, text: string): void {
     this.#context.ledger.note(reason, line, text);
-    this.#state = { ...this.#state, dropped: this.#state.dropped + 1 };
+    this.#dropped++;
   }
 
   #takePiece(line: TextLine, { text, holds }: OwnPiece): void {
     if (holds.kind === 'bad') return this.#drop(holds.reason, line.number, text);
     if (holds.kind === 'status') {
       // After a start the same counters come again, and that is no repetition.
-      this.#state = { ...this.#state, recent: [] };
+      this.#recent.length = 0;
       return this.#context.ledger.note('ready-text', line.number, text);
     }
     // A line numbered 0 is a start; the lines after it may well look like those of the start before.
-    const isStart =
-      holds.kind === 'line' && holds.line.lineNumber === 0 && (this.#state.last?.lineNumber ?? 0) > 0;
-    if (isStart) this.#state = { ...this.#state, recent: [] };
+    const isStart = holds.kind === 'line' && holds.line.lineNumber === 0 && (this.#last?.lineNumber ?? 0) > 0;
+    if (isStart) this.#recent.length = 0;
     if (this.#isRepeated(text, holds.kind === 'line')) {
       return this.#context.ledger.note('duplicate', line.number, text);
     }
@@ -134,23 +142,25 @@ export class OwnReader {
     const { directionDeg, speedMPerS, isValid } = holds.sentence;
     const placed = this.#untold(line);
     if (!placed) return this.#context.ledger.note('time-unknown', line.number, text);
-    this.#emit({
-      ...BLANK_SAMPLE,
-      station: this.#context.head.station,
-      ...placed,
-      headingDeg: isValid ? directionDeg : null,
-      speedMPerS: isValid ? speedMPerS : null,
-      stream: this.#context.head.stream,
-      line: line.number,
-    });
+    this.#emit(
+      sampleWith({
+        station: this.#context.head.station,
+        atMs: placed.atMs,
+        withinMs: placed.withinMs,
+        headingDeg: isValid ? directionDeg : null,
+        speedMPerS: isValid ? speedMPerS : null,
+        stream: this.#context.head.stream,
+        line: line.number,
+      }),
+    );
   }
 
   /** A line with a counter comes once; sentences and packs without one may well be equal. */
   #isRepeated(text: string, hasCounter: boolean): boolean {
     if (!hasCounter && !(text.startsWith('[') && text.includes('"bt"'))) return false;
-    const { recent } = this.#state;
-    if (recent.includes(text)) return true;
-    this.#state = { ...this.#state, recent: [...recent.slice(1 - RECENT_MOST), text] };
+    if (this.#recent.includes(text)) return true;
+    this.#recent.push(text);
+    if (this.#recent.length > RECENT_MOST) this.#recent.shift();
     return false;
   }
 
@@ -178,35 +188,29 @@ export class OwnReader {
     });
     this.#noteTime(at, text, clocked);
     const begins = clocked.step === 'first' || clocked.step === 'restarted' || clocked.step === 'went-back';
-    const last = begins ? null : this.#state.last;
+    const last = begins ? null : this.#last;
     this.#noteGap(at.number, text, line, last, clocked.step === 'restarted');
     const speedMPerS = this.#speed(line, last, clocked);
-    this.#state = {
-      ...this.#state,
-      dropped: 0,
-      last: {
-        lineNumber: line.lineNumber,
-        sinceStartMs: clocked.sinceStartMs,
-        pulses: line.cups?.pulses ?? null,
-      },
+    this.#dropped = 0;
+    this.#last = {
+      lineNumber: line.lineNumber,
+      sinceStartMs: clocked.sinceStartMs,
+      pulses: line.cups?.pulses ?? null,
     };
     if (!clocked.placed) return ledger.note('time-unknown', at.number, text);
     if (clocked.by === 'moments') ledger.note('placed-by-moments', at.number, text);
     if (clocked.by === 'neighbours') ledger.note('placed-between', at.number, text);
-    this.#emit({ ...this.#sampleOf(at.number, line, speedMPerS, clocked), ...clocked.placed });
+    this.#emit(this.#sampleOf(at.number, line, speedMPerS, clocked, clocked.placed));
   }
 
-  #sampleOf(
-    number: number,
-    line: Line,
-    speedMPerS: number | null,
-    { by }: Clocked,
-  ): Omit<Sample, 'atMs' | 'withinMs'> {
+  #sampleOf(number: number, line: Line, speedMPerS: number | null, { by }: Clocked, placed: Placed): Sample {
     const { head, rule } = this.#context;
     const gustPulses = line.cups?.gustPulses ?? null;
     const flags = line.flags.reduce((sum, flag) => sum | sampleFlags[flag], 0);
     return {
       station: head.station,
+      atMs: placed.atMs,
+      withinMs: placed.withinMs,
       headingDeg: line.headingDeg,
       halfWidthDeg: line.halfWidthDeg,
       meanHeadingDeg: line.average?.headingDeg ?? null,
@@ -234,7 +238,7 @@ export class OwnReader {
   #noteGap(number: number, text: string, line: Line, last: LastLine | null, restarted: boolean): void {
     const expected = last ? last.lineNumber + 1 : restarted ? 0 : line.lineNumber;
     const skipped = (line.lineNumber - expected + COUNTER_SPAN) % COUNTER_SPAN;
-    const missing = skipped - this.#state.dropped;
+    const missing = skipped - this.#dropped;
     if (missing > 0 && skipped < COUNTER_SPAN / 2) this.#context.ledger.note('gap', number, text, missing);
   }
 
@@ -251,18 +255,15 @@ export class OwnReader {
   /** Instants of one source rise, so that no two of its samples share one. */
   #emit(sample: Sample): void {
     const rounded = Math.round(sample.atMs);
-    const { lastAtMs } = this.#state;
+    const lastAtMs = this.#lastAtMs;
     const isHeld = lastAtMs !== null && rounded <= lastAtMs && lastAtMs - rounded < sample.withinMs + 1000;
     const atMs = isHeld ? lastAtMs + 1 : rounded;
-    this.#state = { ...this.#state, lastAtMs: atMs };
+    this.#lastAtMs = atMs;
     const isAbsurd = (sample.speedMPerS ?? 0) > this.#context.rule.speedMostMPerS;
     if (isAbsurd) this.#context.ledger.note('absurd-speed', sample.line, `${sample.speedMPerS} m/s`);
-    this.#context.emit({
-      ...sample,
-      atMs,
-      withinMs: Math.ceil(sample.withinMs + Math.abs(atMs - sample.atMs)),
-      flags: sample.flags | (isAbsurd ? sampleFlags.absurdSpeed : 0),
-    });
+    const flags = sample.flags | (isAbsurd ? sampleFlags.absurdSpeed : 0);
+    const withinMs = Math.ceil(sample.withinMs + Math.abs(atMs - sample.atMs));
+    this.#context.emit(retimed(sample, atMs, withinMs, flags));
   }
 }
 

@@ -1,7 +1,7 @@
 import type { PackRecord } from '../pack.ts';
 import { radToDeg, wrapDegrees } from '../../units/index.ts';
 import type { ReadContext, TextLine } from './readContext.ts';
-import { BLANK_SAMPLE, type Sample } from './sample.ts';
+import { sampleWith, type Sample } from './sample.ts';
 
 /** Times below this are relative to now (RFC 8428, section 4.5.3). [s] */
 const ABSOLUTE_FROM_S = 2 ** 28;
@@ -70,11 +70,7 @@ export function packSamples(
     const sample = samples.get(placed.atMs) ?? placed;
     samples.set(placed.atMs, { ...sample, [field]: value });
   }
-  return [...samples.values()].map((fields) => ({
-    ...BLANK_SAMPLE,
-    station: head.station,
-    ...fields,
-    stream: head.stream,
-    line: line.number,
-  }));
+  return [...samples.values()].map((fields) =>
+    sampleWith({ station: head.station, ...fields, stream: head.stream, line: line.number }),
+  );
 }

@@ -6,7 +6,7 @@ import type { SegmentSpan } from '../time/placeSegments.ts';
 import { NO_SEGMENT, SegmentClock, type SegmentClockState } from '../time/segmentClock.ts';
 import { ZoneClock } from '../time/zoneClock.ts';
 import type { ReadContext, TextLine } from './readContext.ts';
-import { BLANK_SAMPLE, sampleFlags } from './sample.ts';
+import { sampleFlags, sampleWith } from './sample.ts';
 import { rowTime, type RowTime } from './tableTime.ts';
 import { rowValues } from './tableValues.ts';
 import { unglued } from './unglued.ts';
@@ -155,8 +155,7 @@ export class TableReader {
     for (const note of values.notes) ledger.note(note, line.number, line.text);
     const isAbsurd = values.notes.includes('absurd-speed');
     const { headingDeg, speedMPerS, gustMPerS, pulses, word } = values;
-    this.#context.emit({
-      ...BLANK_SAMPLE,
+    const sample = sampleWith({
       station: head.station,
       atMs,
       withinMs,
@@ -173,6 +172,7 @@ export class TableReader {
       stream: head.stream,
       line: line.number,
     });
+    this.#context.emit(sample);
   }
 
   /** The instant of a row, or `null` when nothing tells it; what was done to find it is noted. */

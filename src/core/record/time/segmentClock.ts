@@ -29,9 +29,9 @@ export interface Clocked {
 interface OpenSpan {
   readonly segment: number;
   readonly fromLine: number;
-  readonly toLine: number;
+  toLine: number;
   readonly fromMs: number;
-  readonly toMs: number;
+  toMs: number;
   readonly known: readonly Moment[];
 }
 
@@ -73,11 +73,15 @@ export class SegmentClock {
     this.#msPerCount = rule.msPerCount;
     this.#counter = new CounterUnwrap(rule, state.counter);
     this.#arrival = new ArrivalClock(state.arrival);
-    this.#open = state.open;
+    this.#open = state.open && { ...state.open };
   }
 
   get state(): SegmentClockState {
-    return { counter: this.#counter.state, arrival: this.#arrival.state, open: this.#open };
+    return {
+      counter: this.#counter.state,
+      arrival: this.#arrival.state,
+      open: this.#open && { ...this.#open },
+    };
   }
 
   /** Usual time between two readings, or `null` before it is known. [ms] */
@@ -105,30 +109,33 @@ export class SegmentClock {
    */
   take(line: number, reading: CounterReading): Clocked {
     const arrivedMs = reading.arrivedMs !== null && isSetClock(reading.arrivedMs) ? reading.arrivedMs : null;
-    const { step, sinceStartMs } = this.#counter.take({ ...reading, arrivedMs });
+    const { count, lineNumber, saidStart } = reading;
+    const { step, sinceStartMs } = this.#counter.take({ count, lineNumber, arrivedMs, saidStart });
     const begins = step === 'first' || step === 'restarted' || step === 'went-back';
     if (begins) this.#arrival.reset();
     this.#span(line, sinceStartMs, begins);
     const { segment } = this.#open!;
-    const known = { step, segment, sinceStartMs, usualStepMs: this.usualStepMs };
     const placement = this.#placements.get(segment);
-    if (placement) {
-      return {
-        ...known,
-        hostStepped: false,
-        placed: placedInstant(sinceStartMs, placement),
-        by: placement.by,
-      };
-    }
-    if (arrivedMs === null) return { ...known, hostStepped: false, placed: null, by: null };
-    const { atMs, withinMs, hostStepped } = this.#arrival.take(sinceStartMs, arrivedMs);
-    return { ...known, hostStepped, placed: { atMs, withinMs }, by: 'arrival' };
+    const clocked = (placed: Placed | null, by: Clocked['by'], hostStepped: boolean): Clocked => ({
+      step,
+      segment,
+      sinceStartMs,
+      usualStepMs: this.usualStepMs,
+      hostStepped,
+      placed,
+      by,
+    });
+    if (placement) return clocked(placedInstant(sinceStartMs, placement), placement.by, false);
+    if (arrivedMs === null) return clocked(null, null, false);
+    const arrived = this.#arrival.take(sinceStartMs, arrivedMs);
+    return clocked(arrived, 'arrival', arrived.hostStepped);
   }
 
   #span(line: number, sinceStartMs: number, begins: boolean): void {
     const open = this.#open;
     if (open && !begins) {
-      this.#open = { ...open, toLine: line, toMs: sinceStartMs };
+      open.toLine = line;
+      open.toMs = sinceStartMs;
       return;
     }
     const segment = open ? open.segment + 1 : 0;
