@@ -12,8 +12,8 @@ export interface MqttOptions {
   readonly rule?: Partial<ReadingRule>;
   /** Name of the group of workers that share the messages; `null` for one worker alone. */
   readonly group?: string | null;
-  /** Name of this client at the broker, which keeps its messages while it is away. */
-  readonly clientId?: string;
+  /** Name of this client at the broker, which keeps its messages while it is away: the same at every start. */
+  readonly clientId: string;
   /** A broker that went away is tried again after this. [ms] */
   readonly againMs?: number;
 }
@@ -88,7 +88,7 @@ function connected(client: MqttClient, shown: string): Promise<void> {
 export function mqttSource(options: MqttOptions, clock: Clock): LineSource {
   const { station, rule, group = null, againMs = AGAIN_MS } = options;
   const { broker, topic, shown } = addressOf(options.url);
-  const clientId = options.clientId ?? `vanewright-${clock.nowMs().toString(36)}`;
+  const { clientId } = options;
   const status = `vanewright/worker/${clientId}`;
   let client: MqttClient | null = null;
   let finish: (failure?: { readonly error: unknown }) => void = () => {};

@@ -50,6 +50,7 @@ export function addLog(root: Command, parts: Parts, take: Take): void {
       'local web interface with the wind of now; 0 takes a free port',
       wholeNumber(0, 65_535),
     )
+    .option('--group <NAME>', 'share the lines of a broker with other loggers of this name')
     .option('--rebuild', 'read the whole raw log again, with what is said here')
     .action((file: string, words: LogWords) => take('log', () => runLog(parts, file, words)));
 }

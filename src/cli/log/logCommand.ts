@@ -33,6 +33,7 @@ export interface LogWords {
   readonly moment?: readonly RememberedMoment[];
   readonly old?: boolean;
   readonly rebuild?: boolean;
+  readonly group?: string;
   /** Port of the local web interface. [-] */
   readonly listen?: number;
 }
@@ -97,10 +98,11 @@ function sourcesOf(
   words: LogWords,
   { instrument, station }: LogDesign,
   rule: ReadingChoices,
+  logName: string,
 ): Promise<LineSource[]> {
   const { baud } = instrument.controller;
-  const isOld = words.old === true;
-  return Promise.all(words.from.map((from) => openSource({ from, station, baud, rule, isOld })));
+  const known = { station, baud, rule, isOld: words.old === true, group: words.group ?? null, logName };
+  return Promise.all(words.from.map((from) => openSource({ from, ...known })));
 }
 
 async function record(
@@ -119,7 +121,7 @@ async function record(
   };
   const live = new LiveStations();
   const progress = progressLine(process.stderr, machineClock.nowMs);
-  const sources = await sourcesOf(words, design, isRebuild ? {} : said);
+  const sources = await sourcesOf(words, design, isRebuild ? {} : said, opened.log.name);
   const run: LogRun = {
     ...opened,
     clock: machineClock,

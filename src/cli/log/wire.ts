@@ -114,15 +114,20 @@ export interface SourceWords {
   readonly rule: Partial<ReadingRule>;
   /** The bytes of standard input are those of an old log. */
   readonly isOld: boolean;
+  /** Workers of one group share what a broker sends; `null` for one alone. */
+  readonly group: string | null;
+  /** Name of the raw log, by which a broker knows this logger again. */
+  readonly logName: string;
 }
 
 /** The source that a maker means: `-`, a path, a serial port or a broker. */
-export async function openSource({ from, station, baud, rule, isOld }: SourceWords): Promise<LineSource> {
+export async function openSource(words: SourceWords): Promise<LineSource> {
+  const { from, station, baud, rule, isOld, group, logName } = words;
   const { logFileSource, machineClock, standardInput } = await import('../../adapters/logFiles/index.ts');
   if (from === '-') return standardInput({ station, rule }, machineClock, isOld);
   if (/^mqtts?:\/\//.test(from)) {
     const { mqttSource } = await import('../../adapters/mqtt/index.ts');
-    return mqttSource({ url: from, station, rule }, machineClock);
+    return mqttSource({ url: from, station, rule, group, clientId: `vanewright-${logName}` }, machineClock);
   }
   const path = from.replace(/^serial:/, '');
   const isDevice = (await stat(path).catch(() => null))?.isCharacterDevice() ?? false;
