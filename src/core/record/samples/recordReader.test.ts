@@ -1,37 +1,45 @@
 import { describe, expect, it } from 'vitest';
-import { problemsOf } from '../../../../test/support/problemsOf.ts';
 import type { RawEntry } from '../rawLog/rawEntry.ts';
 import { PLAIN_RULE } from './readingRule.ts';
 import { beginPayload, RecordReader } from './recordReader.ts';
 
-/** The first entry of a log, with that text as its payload. */
-function firstEntry(payload: Uint8Array): RawEntry {
-  return { seq: 1, kind: 'begin', stream: 0, arrivedMs: null, payload };
-}
+const bytesOf = (text: string): Uint8Array => Uint8Array.from(Buffer.from(text));
+const entry = (seq: number, kind: RawEntry['kind'], stream: number, payload: Uint8Array): RawEntry => ({
+  seq,
+  kind,
+  stream,
+  arrivedMs: null,
+  payload,
+});
+const begin = (seq: number, station: string): RawEntry =>
+  entry(seq, 'begin', seq, beginPayload({ station, source: 'file', name: `${station} ü.csv` }));
 
-describe('a raw log', () => {
-  it.each(['', '{', 'station: jetty', '{"station":"jetty"', '\u0000'])(
-    'whose source begins with "%s" was written by another version, and that is said with the entry',
-    (text) => {
-      const reader = new RecordReader(() => PLAIN_RULE);
-      const payload = new TextEncoder().encode(text);
-      const [problem, ...more] = problemsOf(() => reader.take(firstEntry(payload)));
-      expect(more).toEqual([]);
-      expect(problem).toMatchObject({
-        code: 'record/raw-entry',
-        where: 'raw entry 1',
-        got: `${payload.length} bytes`,
-      });
-      expect(reader.drain().samples).toEqual([]);
-    },
-  );
-
-  it('takes a source whose name has letters of any script', () => {
+describe('a raw log read', () => {
+  it('keeps sources apart that come in turns, and ends each where it ends', () => {
     const reader = new RecordReader(() => PLAIN_RULE);
-    const begin = { station: 'Ufer Süd', source: 'serial', name: '/dev/tty-風' } as const;
-    const payload = beginPayload(begin);
-    expect(Math.max(...payload)).toBeLessThan(0x80); // so that any viewer shows the log
-    expect(problemsOf(() => reader.take(firstEntry(payload)))).toEqual([]);
-    expect(reader.seq).toBe(1);
+    const row = (minute: number): Uint8Array => bytesOf(`2026-05-01T00:${minute}Z,10,3\n`);
+    const entries = [
+      begin(1, 'jetty'),
+      begin(2, 'Überfahrt'),
+      entry(3, 'bytes', 1, bytesOf('time,dir,speed_ms\n')),
+      entry(4, 'bytes', 2, bytesOf('time,dir,speed_ms\n')),
+      entry(5, 'bytes', 1, row(10)),
+      entry(6, 'bytes', 2, row(20)),
+      entry(7, 'end', 1, new Uint8Array(0)),
+      entry(8, 'bytes', 1, row(30)),
+      entry(9, 'end', 2, new Uint8Array(0)),
+    ];
+    for (const one of [...entries, ...entries]) reader.take(one);
+    const { samples } = reader.drain();
+    expect(samples.map(({ station, stream }) => [station, stream])).toEqual([
+      ['jetty', 1],
+      ['Überfahrt', 2],
+    ]);
+    expect(reader.state.open).toEqual([]);
+  });
+
+  it('refuses an entry that no version of ours wrote', () => {
+    const reader = new RecordReader(() => PLAIN_RULE);
+    expect(() => reader.take(entry(1, 'begin', 1, bytesOf('{"station":')))).toThrow('record/raw-entry');
   });
 });

@@ -2,7 +2,7 @@ import type { LedgerReason } from '../ledger/ledgerReasons.ts';
 import { fieldNumber } from '../mess/fieldValue.ts';
 import type { TableLayout } from '../mess/tableLayout.ts';
 import type { ColumnRole } from '../mess/columnRole.ts';
-import { isSetClock } from '../time/arrivalClock.ts';
+import { isSetDate } from '../time/arrivalClock.ts';
 import { timeOfDay, writtenTime } from '../time/dateText.ts';
 import type { ZoneClock } from '../time/zoneClock.ts';
 
@@ -46,7 +46,7 @@ export function rowTime(
     if (!roles.includes(role)) continue;
     const value = number(role);
     if (value === null) return null;
-    return isSetClock(value * ms)
+    return isSetDate(value * ms)
       ? { atMs: value * ms, withinMs: ms / 2, note: null }
       : { unset: value * ms };
   }
@@ -55,7 +55,7 @@ export function rowTime(
   if (instant >= 0 || date >= 0) {
     const written = writtenAt(fields, instant, date, roles.indexOf('time-of-day'), dateOrder);
     if (!written) return null;
-    if (!isSetClock(written.localMs)) return { unset: written.localMs };
+    if (!isSetDate(written.localMs)) return { unset: written.localMs };
     if (written.isZoned) return { atMs: written.localMs, withinMs: WRITTEN_WITHIN_MS, note: null };
     const { atMs, how } = zone.instantOf(written.localMs, beforeMs);
     const note = how === 'twice' ? 'summer-time-twice' : how === 'missing' ? 'summer-time-missing' : null;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { seededRandom } from '../../units/index.ts';
-import { ArrivalClock, isSetClock } from './arrivalClock.ts';
+import { ArrivalClock, isSetClock, isSetDate } from './arrivalClock.ts';
 
 describe('times of lines as they come', () => {
   it.each([
@@ -47,6 +47,27 @@ describe('times of lines as they come', () => {
       if (i > 110) expect(atMs).toBe(arrived);
     }
     expect(steps).toBe(1);
+  });
+
+  it('that were written may be of any year but those in which unset clocks begin', () => {
+    const days = [
+      '1970-01-01',
+      '1980-01-05',
+      '2000-01-01',
+      '2165-01-01',
+      '1961-01-01',
+      '1995-03-17',
+      '2000-05-01',
+    ];
+    expect(days.map((day) => isSetDate(Date.parse(day)))).toEqual([
+      false,
+      false,
+      false,
+      false,
+      true,
+      true,
+      true,
+    ]);
   });
 
   it('are not taken from a clock in 1970, 2000 or 2165', () => {

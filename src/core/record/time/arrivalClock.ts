@@ -58,6 +58,23 @@ export function isSetClock(atMs: number): boolean {
   return atMs >= SET_FROM_MS && atMs < SET_UNTIL_MS;
 }
 
+/** Clocks begin here when they were never set: 1970 on computers, 1980 on cards, 2000 in clock chips. [ms UTC] */
+const BEGINNINGS_MS = [0, 315_532_800_000, 946_684_800_000];
+/** One that was never set is rarely left running for longer. [ms] */
+const UNSET_FOR_MS = 31 * 86_400_000;
+/** 1900-01-01: before it nobody logged. [ms UTC] */
+const FIRST_LOG_MS = -2_208_988_800_000;
+
+/**
+ * Whether a written date can be true; old logs may well be from before this machine.
+ *
+ * @param atMs - [ms UTC]
+ */
+export function isSetDate(atMs: number): boolean {
+  if (atMs < FIRST_LOG_MS || atMs >= SET_UNTIL_MS) return false;
+  return !BEGINNINGS_MS.some((begin) => atMs >= begin && atMs < begin + UNSET_FOR_MS);
+}
+
 /** An instant found by an arrival. */
 export interface Arrived extends Placed {
   /** This machine's clock was set while the controller went on; the counter is tied to it anew. */
