@@ -14,7 +14,8 @@ import {
 import { bundlePapers, bundleZip } from './bundle/bundleFiles.ts';
 import { couponParts } from './coupon/couponParts.ts';
 import { discFiles } from './discFiles.ts';
-import { discPdf, type SheetSetting } from './pdf/discPdf.ts';
+import type { SheetSetting } from './pdf/blankDocument.ts';
+import { discPdf } from './pdf/onDemand.ts';
 import type { MadeFile } from './madeFile.ts';
 import { assertReadBack } from './readBack/readBack.ts';
 import { buildSheet, type ProvedParts } from './sheet/sheet.ts';

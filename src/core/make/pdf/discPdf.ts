@@ -1,30 +1,19 @@
-import fontkit from '@pdf-lib/fontkit';
-import { PDFDocument } from 'pdf-lib';
 import type { HeadPlan } from '../../head/index.ts';
 import { drawnOf } from '../../disc/index.ts';
 import { showMm, showNumber } from '../../units/index.ts';
+import { blankDocument, type SheetSetting } from './blankDocument.ts';
 import { drawDimensions, drawingScale, scaleText } from './dimensionSheet.ts';
 import { drawExploded } from './exploded.ts';
 import { drawFooter, type TitleBlock } from './footer.ts';
-import { papers, type PaperName } from './paper.ts';
-import { PT_PER_MM, SheetPage } from './pdfPage.ts';
+import { papers } from './paper.ts';
+import type { SheetPage } from './pdfPage.ts';
 import { drawTile, trueSizeTiling } from './trueSize.ts';
-
-/** How drawing sheets are made. */
-export interface SheetSetting {
-  readonly paper: PaperName;
-  /** A TrueType font with Latin letters and the signs ⌀, ± and °. */
-  readonly font: Uint8Array;
-}
 
 /** What the sheets show. */
 export interface SheetSubject {
   readonly name: string;
   readonly head: HeadPlan;
 }
-
-/** Moment written into every file, so that equal designs give equal bytes. */
-export const FIXED_TIME = new Date(Date.UTC(2000, 0, 1));
 
 interface Sheet {
   readonly title: string;
@@ -65,21 +54,11 @@ function sheetsOf({ head }: SheetSubject, { paper: name }: SheetSetting): Sheet[
  */
 export async function discPdf(subject: SheetSubject, setting: SheetSetting): Promise<Uint8Array> {
   const paper = papers[setting.paper];
-  const document = await PDFDocument.create({ updateMetadata: false });
-  document.registerFontkit(fontkit);
-  const font = await document.embedFont(setting.font, { subset: true });
-  document.setTitle(`${subject.name}: drawing sheets`);
-  document.setProducer('vanewright');
-  document.setCreator('vanewright');
-  document.setCreationDate(FIXED_TIME);
-  document.setModificationDate(FIXED_TIME);
+  const document = await blankDocument(`${subject.name}: drawing sheets`, setting);
   const { process, thicknessMm } = subject.head.disc.spec;
   const sheets = sheetsOf(subject, setting);
   for (const [index, { title, scale, draw }] of sheets.entries()) {
-    const page = new SheetPage(
-      document.addPage([paper.widthMm * PT_PER_MM, paper.heightMm * PT_PER_MM]),
-      font,
-    );
+    const page = document.addPage();
     const block: TitleBlock = {
       name: subject.name,
       title,

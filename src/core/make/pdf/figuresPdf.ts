@@ -1,8 +1,6 @@
-import fontkit from '@pdf-lib/fontkit';
-import { PDFDocument } from 'pdf-lib';
+import { blankDocument, type SheetSetting } from './blankDocument.ts';
 import { MARGIN_MM, papers } from './paper.ts';
-import { FIXED_TIME, type SheetSetting } from './discPdf.ts';
-import { PT_PER_MM, SheetPage } from './pdfPage.ts';
+import type { SheetPage } from './pdfPage.ts';
 
 /** A table of text, its columns as wide as its shares say. */
 export interface FiguresTable {
@@ -105,15 +103,8 @@ function placed(measure: Measure, content: FiguresPage, widthMm: number, sizeMm:
  */
 export async function figuresPdf(content: FiguresPage, setting: SheetSetting): Promise<Uint8Array> {
   const paper = papers[setting.paper];
-  const document = await PDFDocument.create({ updateMetadata: false });
-  document.registerFontkit(fontkit);
-  const font = await document.embedFont(setting.font, { subset: true });
-  document.setTitle(content.title);
-  document.setProducer('vanewright');
-  document.setCreator('vanewright');
-  document.setCreationDate(FIXED_TIME);
-  document.setModificationDate(FIXED_TIME);
-  const page = new SheetPage(document.addPage([paper.widthMm * PT_PER_MM, paper.heightMm * PT_PER_MM]), font);
+  const document = await blankDocument(content.title, setting);
+  const page = document.addPage();
   const widthMm = paper.widthMm - 2 * MARGIN_MM;
   const heightMm = paper.heightMm - 2 * MARGIN_MM;
   let sizeMm = LARGEST_MM;
