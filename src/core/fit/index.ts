@@ -2,6 +2,14 @@ export type { Figure } from './angles/fitAngles.ts';
 export type { Cause, CausePicture } from './causes/cause.ts';
 export { certificateOf, type Certificate, type CertificateRow } from './certificate/certificate.ts';
 export { certificatePage } from './certificate/certificatePage.ts';
+export {
+  certificateOrigin,
+  certificateTables,
+  certificateVerdict,
+  NOTHING_CHANGED,
+  type CertificateTable,
+  type CertificateTables,
+} from './certificate/certificateTables.ts';
 export { asBuiltChanges, type AsBuiltChange } from './certificate/compare.ts';
 export type { Fit, FittedBore, FittedChannel, FittedDisc, FittedWiring, Unknown } from './fit.ts';
 export { fitRecording, type FitOptions } from './fitRecording.ts';

@@ -4,6 +4,13 @@ import { signalsPicture } from '../pictures/signals.ts';
 import { widthDial } from '../pictures/widthDial.ts';
 import { wordStrip } from '../pictures/wordStrip.ts';
 import type { Certificate } from './certificate.ts';
+import {
+  certificateOrigin,
+  certificateTables,
+  certificateVerdict,
+  NOTHING_CHANGED,
+  type CertificateTable,
+} from './certificateTables.ts';
 
 const STYLE = `
 @page { size: A4; margin: 10mm }
@@ -17,40 +24,16 @@ table { border-collapse: collapse; width: 100% } th, td { text-align: left; vert
 @media print { body { font-size: 8.4px; padding: 0; background: none } h1 { font-size: 14px } h2 { font-size: 10px } .verdict { font-size: 11px } .pictures { grid-template-columns: 1fr 2.6fr } .pictures svg { max-height: 62mm } }
 `;
 
-const passText = (passes: boolean | null): string => (passes === null ? '' : passes ? 'pass' : 'FAIL');
-
-function changesSection({ changes }: Certificate): Markup[] {
-  if (!changes) return [];
-  const rows = changes.map(({ where, before, now, matters }) => [
-    where,
-    before,
-    now,
-    matters ? 'look at it' : '',
-  ]);
-  return [
-    element('h2', {}, 'Since the certificate before'),
-    rows.length > 0
-      ? table(['where', 'before', 'now', ''], rows)
-      : element('p', {}, 'Nothing has changed that can be told.'),
-  ];
+/** A table under its title. */
+function titled({ title, headings, rows }: CertificateTable): Markup[] {
+  return [element('h2', {}, title), table(headings, rows)];
 }
 
-function causesSection({ causes, unknowns }: Fit): Markup[] {
-  const rows = causes.map(({ title, evidence, instruction }) => [title, evidence, instruction]);
-  return [
-    ...(rows.length > 0
-      ? [element('h2', {}, 'What was found'), table(['what', 'evidence', 'what to do'], rows)]
-      : []),
-    ...(unknowns.length > 0
-      ? [
-          element('h2', {}, 'What this recording cannot tell'),
-          table(
-            ['what', 'why', 'record next'],
-            unknowns.map(({ what, why, recordNext }) => [what, why, recordNext]),
-          ),
-        ]
-      : []),
-  ];
+/** What has changed, or that nothing has; nothing at all for a first certificate. */
+function changesSection(changes: CertificateTable | null): Markup[] {
+  if (!changes) return [];
+  if (changes.rows.length > 0) return titled(changes);
+  return [element('h2', {}, changes.title), element('p', {}, NOTHING_CHANGED)];
 }
 
 /**
@@ -60,34 +43,21 @@ function causesSection({ causes, unknowns }: Fit): Markup[] {
  * @param fit - What it certifies; for the pictures and the causes.
  */
 export function certificatePage(certificate: Certificate, fit: Fit): string {
-  const { name, recordedAt, tableHash, files, samples, repairs, passes, reasons, rows } = certificate;
+  const { name, reasons } = certificate;
+  const { figures: found, changes, causes, unknowns } = certificateTables(certificate, fit);
   const figures = [
     ...(fit.disc ? [widthDial(fit.disc), wordStrip(fit.disc, fit.channels)] : []),
     signalsPicture(fit),
   ].map((one) => element('figure', {}, one));
   const body = joined([
     element('h1', {}, `Bench certificate: ${name}`),
-    element(
-      'p',
-      {},
-      `Recorded ${recordedAt}. Table ${tableHash ?? 'none'}. From ${files.join(', ')}: ${samples} samples, ${repairs} repairs listed.`,
-    ),
-    element(
-      'p',
-      { class: 'verdict' },
-      passes
-        ? 'PASS: read by its table, this build meets the need.'
-        : 'FAIL: this build does not meet the need.',
-    ),
+    element('p', {}, certificateOrigin(certificate)),
+    element('p', { class: 'verdict' }, certificateVerdict(certificate)),
     ...reasons.map((reason) => element('p', {}, reason)),
     element('div', { class: 'pictures' }, ...figures),
-    element('h2', {}, 'Figures'),
-    table(
-      ['figure', 'found', 'needed', ''],
-      rows.map((row) => [row.figure, row.found, row.needed ?? '', passText(row.passes)]),
-    ),
-    ...changesSection(certificate),
-    ...causesSection(fit),
+    ...titled(found),
+    ...changesSection(changes),
+    ...[causes, unknowns].filter(({ rows }) => rows.length > 0).flatMap(titled),
     element('p', {}, 'Kept with the instrument, it is what next year’s recording is compared with.'),
   ]);
   const head = element(
