@@ -46,6 +46,19 @@ export function circuitFindings(
   };
 }
 
+/** Too little between light and dark, by a little or by far: the same words whatever the sensor. */
+function contrastFinding(
+  isFailing: boolean,
+  problem: Pick<Problem, 'where' | 'got' | 'allowed' | 'fix'>,
+): Findings {
+  if (isFailing) {
+    const what = 'Window and land look too much alike to the sensor.';
+    return { problems: [{ code: 'head/no-contrast', what, ...problem }], warnings: [] };
+  }
+  const what = 'Window and land differ little to the sensor.';
+  return { problems: [], warnings: [{ code: 'head/weak-contrast', what, ...problem }] };
+}
+
 function contrastFindings({ detector }: HeadSpec): Findings {
   if (detector.kind !== 'photoresistor') return { problems: [], warnings: [] };
   const ratio = detector.darkOhm / detector.litOhm;
@@ -56,23 +69,7 @@ function contrastFindings({ detector }: HeadSpec): Findings {
     allowed: `a ratio of ${CONTRAST.fails} at least, ${CONTRAST.weak} or more to be safe`,
     fix: `Shut out stray light or use denser material until the dark resistance is ${showNumber(CONTRAST.weak * detector.litOhm, 0)} ohm or more.`,
   };
-  return ratio < CONTRAST.fails
-    ? {
-        problems: [
-          {
-            code: 'head/no-contrast',
-            what: 'Window and land look too much alike to the sensor.',
-            ...problem,
-          },
-        ],
-        warnings: [],
-      }
-    : {
-        problems: [],
-        warnings: [
-          { code: 'head/weak-contrast', what: 'Window and land differ little to the sensor.', ...problem },
-        ],
-      };
+  return contrastFinding(ratio < CONTRAST.fails, problem);
 }
 
 function swingFindings(spec: HeadSpec, board: Board, levels: Levels, signal: Signal): Findings {
@@ -104,23 +101,7 @@ function swingFindings(spec: HeadSpec, board: Board, levels: Levels, signal: Sig
     ...found,
     fix: `Shut out stray light until the dark current is ${showNumber(spec.detector.litMa / 10, 3)} mA or less.`,
   };
-  return swing < SWING.fails
-    ? {
-        problems: [
-          {
-            code: 'head/no-contrast',
-            what: 'Window and land look too much alike to the sensor.',
-            ...problem,
-          },
-        ],
-        warnings: [],
-      }
-    : {
-        problems: [],
-        warnings: [
-          { code: 'head/weak-contrast', what: 'Window and land differ little to the sensor.', ...problem },
-        ],
-      };
+  return contrastFinding(swing < SWING.fails, problem);
 }
 
 function crossedThresholds({
