@@ -6,17 +6,7 @@ import { lineCharsAtMost } from '../../src/core/record/index.ts';
 import { buildAvr } from '../support/avrBuild.ts';
 import { AvrChip, CLOCK_HZ } from '../support/avrChip.ts';
 import type { AvrChipName } from '../support/avrChips.ts';
-import { jettyHead, jettyInstrument, type VaneWishes } from '../support/avrVane.ts';
-
-const fast = {
-  kind: 'phototransistor',
-  litMa: 0.5,
-  darkMa: 0.01,
-  saturationV: 0.4,
-  riseMs: 0.015,
-  fallMs: 0.015,
-  spread: 0.2,
-} as const;
+import { FAST_SENSOR, jettyHead, jettyInstrument, type VaneWishes } from '../support/avrVane.ts';
 
 /** Times from each start of a read of all channels to the next. [us], rising */
 async function readTimesUs(
@@ -47,7 +37,7 @@ describe('the time of one read', () => {
     ['five channels on the converter', {}],
     ['five channels read twice', { sourceOhm: 18_200 }],
     ['seven channels behind a multiplexer', { positions: 128, input: 'multiplexer' }],
-    ['five channels with pulsed lights', { emitters: 'pulsed', detector: fast }],
+    ['five channels with pulsed lights', { emitters: 'pulsed', detector: FAST_SENSOR }],
   ])('is on the emulated chip what the design counts with: %s', async (_, wishes) => {
     const { times, loop } = await readTimesUs(wishes);
     const median = times[times.length >> 1]!;
@@ -74,7 +64,7 @@ describe('every board', () => {
             positions: 8,
             input,
             emitters,
-            detector: fast,
+            detector: FAST_SENSOR,
             cups,
             lineIntervalMs: 20,
           };
@@ -101,7 +91,7 @@ describe('every board', () => {
         runPerPulseM: 0.4,
         startSpeedMPerS: 0.2,
       });
-      const base: VaneWishes = { board, detector: fast, cups: cups(board), lineIntervalMs: 40 };
+      const base: VaneWishes = { board, detector: FAST_SENSOR, cups: cups(board), lineIntervalMs: 40 };
       const variants: VaneWishes[] = [
         { input: 'digital', emitters: 'pulsed', format: 'json-lines' },
         { input: 'multiplexer', emitters: 'pulsed', format: 'nmea-mwd', lineIntervalMs: 5000 },

@@ -4,6 +4,7 @@ import { buildAvr } from '../support/avrBuild.ts';
 import { AvrChip } from '../support/avrChip.ts';
 import type { AvrChipName } from '../support/avrChips.ts';
 import {
+  FAST_SENSOR,
   cupsOn,
   DARK_COUNTS,
   freshLine,
@@ -100,16 +101,7 @@ describe.each(['atmega328p', 'atmega32u4'] as const)('on the emulated %s every p
 });
 
 describe('lights that are lit for each read', () => {
-  const fast = {
-    kind: 'phototransistor',
-    litMa: 0.5,
-    darkMa: 0.01,
-    saturationV: 0.4,
-    riseMs: 0.015,
-    fallMs: 0.015,
-    spread: 0.2,
-  } as const;
-  const pulsed: VaneWishes = { emitters: 'pulsed', detector: fast, positions: 8, lineIntervalMs: 4 };
+  const pulsed: VaneWishes = { emitters: 'pulsed', detector: FAST_SENSOR, positions: 8, lineIntervalMs: 4 };
 
   /** Sensors that add daylight to what their own light gives, up to what the converter can read. */
   async function vane(wishes: VaneWishes) {

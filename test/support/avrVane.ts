@@ -11,6 +11,17 @@ import {
 } from '../../src/core/record/index.ts';
 import type { AvrChip } from './avrChip.ts';
 
+/** A sensor that follows a light lit for one read. */
+export const FAST_SENSOR = {
+  kind: 'phototransistor',
+  litMa: 0.5,
+  darkMa: 0.01,
+  saturationV: 0.4,
+  riseMs: 0.015,
+  fallMs: 0.015,
+  spread: 0.2,
+} as const;
+
 /** What a test may ask to be different about the vane on the jetty; the rest stays. */
 export interface VaneWishes {
   readonly name?: string;

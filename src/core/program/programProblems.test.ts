@@ -1,20 +1,16 @@
 import { describe, expect, it } from 'vitest';
-import { cupsOn, jettyHead, jettyInstrument, type VaneWishes } from '../../../test/support/avrVane.ts';
+import {
+  FAST_SENSOR,
+  cupsOn,
+  jettyHead,
+  jettyInstrument,
+  type VaneWishes,
+} from '../../../test/support/avrVane.ts';
 import { buildCode } from '../codes/index.ts';
 import { boardNamed } from '../boards/index.ts';
 import { asBuiltHash, type AsBuilt } from '../instrument/index.ts';
 import { programFiles } from './program.ts';
 import { programProblems } from './programProblems.ts';
-
-const fast = {
-  kind: 'phototransistor',
-  litMa: 0.5,
-  darkMa: 0.01,
-  saturationV: 0.4,
-  riseMs: 0.015,
-  fallMs: 0.015,
-  spread: 0.2,
-} as const;
 
 function problems(wishes: VaneWishes) {
   const instrument = jettyInstrument(wishes);
@@ -52,7 +48,7 @@ describe('what cannot be put together is refused, and the cure named is one', ()
       'program/lights-too-slow',
       { emitters: 'pulsed', lineIntervalMs: 5000 },
       'head.detector.kind to phototransistor',
-      { emitters: 'pulsed', detector: fast, lineIntervalMs: 5000 },
+      { emitters: 'pulsed', detector: FAST_SENSOR, lineIntervalMs: 5000 },
     ],
     ['program/sleep-loses-cups', { sleep: 'deep' }, 'power.sleep to idle', { sleep: 'idle' }],
     ['program/format-needs-network', { format: 'senml' }, 'controller.format to text', { format: 'text' }],
@@ -73,7 +69,7 @@ describe('what cannot be put together is refused, and the cure named is one', ()
       {
         input: 'digital',
         emitters: 'pulsed',
-        detector: fast,
+        detector: FAST_SENSOR,
         positions: 2048,
         cups: cupsOn('D3'),
         lineIntervalMs: 6,
@@ -83,7 +79,7 @@ describe('what cannot be put together is refused, and the cure named is one', ()
       {
         input: 'shift-register',
         emitters: 'pulsed',
-        detector: fast,
+        detector: FAST_SENSOR,
         positions: 2048,
         cups: cupsOn('D3'),
         lineIntervalMs: 6,

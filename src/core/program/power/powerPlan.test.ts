@@ -1,17 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { jettyHead, jettyInstrument, type VaneWishes } from '../../../../test/support/avrVane.ts';
+import {
+  FAST_SENSOR,
+  jettyHead,
+  jettyInstrument,
+  type VaneWishes,
+} from '../../../../test/support/avrVane.ts';
 import type { PowerSpec } from '../../instrument/index.ts';
 import { powerPlan, powerShortfalls } from './powerPlan.ts';
-
-const fast = {
-  kind: 'phototransistor',
-  litMa: 0.5,
-  darkMa: 0.01,
-  saturationV: 0.4,
-  riseMs: 0.015,
-  fallMs: 0.015,
-  spread: 0.2,
-} as const;
 
 function planOf(power: Partial<PowerSpec>, wishes: VaneWishes = {}) {
   const instrument = jettyInstrument(wishes);
@@ -52,7 +47,7 @@ describe('the power plan', () => {
       sleep: 'deep',
       cups: null,
       emitters: 'pulsed',
-      detector: fast,
+      detector: FAST_SENSOR,
       lineIntervalMs: 10_000,
     };
     const { plan } = planOf({ sleep: 'deep' }, wishes);
@@ -63,7 +58,7 @@ describe('the power plan', () => {
   });
 
   it('lights pulsed lights for half of each read', () => {
-    const { plan } = planOf({}, { emitters: 'pulsed', detector: fast });
+    const { plan } = planOf({}, { emitters: 'pulsed', detector: FAST_SENSOR });
     const lights = plan.shares.find(({ what }) => what === 'lights')!;
     expect(lights.duty).toBe(0.5);
   });

@@ -1,5 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { jettyHead, jettyInstrument, type VaneWishes } from '../../../../test/support/avrVane.ts';
+import {
+  FAST_SENSOR,
+  jettyHead,
+  jettyInstrument,
+  type VaneWishes,
+} from '../../../../test/support/avrVane.ts';
 import { netlist, netlistText, type Netlist } from './netlist.ts';
 import { schematicPicture } from './schematicPicture.ts';
 
@@ -7,16 +12,6 @@ function listOf(wishes: VaneWishes): Netlist {
   const instrument = jettyInstrument(wishes);
   return netlist(instrument, jettyHead(instrument, wishes));
 }
-
-const fast = {
-  kind: 'phototransistor',
-  litMa: 0.5,
-  darkMa: 0.01,
-  saturationV: 0.4,
-  riseMs: 0.015,
-  fallMs: 0.015,
-  spread: 0.2,
-} as const;
 
 const designs: readonly (readonly [string, VaneWishes])[] = [
   ['dividers on the converter', {}],
@@ -27,7 +22,7 @@ const designs: readonly (readonly [string, VaneWishes])[] = [
     'ten comparators behind two shift registers',
     { positions: 1024, input: 'shift-register', lineIntervalMs: 4 },
   ],
-  ['pulsed lights behind a transistor', { emitters: 'pulsed', detector: fast }],
+  ['pulsed lights behind a transistor', { emitters: 'pulsed', detector: FAST_SENSOR }],
 ];
 
 /** Net of an end. */
@@ -66,10 +61,10 @@ describe('the netlist', () => {
   });
 
   it('switches pulsed lights at their ground side when a pin cannot carry them', () => {
-    const list = listOf({ emitters: 'pulsed', detector: fast });
+    const list = listOf({ emitters: 'pulsed', detector: FAST_SENSOR });
     expect(netOf(list, 'L0.-')).toBe(netOf(list, 'Q1.drain'));
     expect(netOf(list, 'Q1.source')).toBe('GND');
-    const weak = jettyInstrument({ emitters: 'pulsed', detector: fast });
+    const weak = jettyInstrument({ emitters: 'pulsed', detector: FAST_SENSOR });
     const head = jettyHead(weak);
     const small = netlist(weak, {
       ...head,
