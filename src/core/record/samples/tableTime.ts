@@ -46,9 +46,7 @@ export function rowTime(
     if (!roles.includes(role)) continue;
     const value = number(role);
     if (value === null) return null;
-    return isSetDate(value * ms)
-      ? { atMs: value * ms, withinMs: ms / 2, note: null }
-      : { unset: value * ms };
+    return isSetDate(value * ms) ? { atMs: value * ms, withinMs: ms / 2, note: null } : { unset: value * ms };
   }
   const instant = roles.indexOf('instant');
   const date = roles.indexOf('date');
