@@ -50,7 +50,11 @@ function designOf(instrument: Instrument, inLine: CodeTable): Omit<Design, 'plac
   if (!board) throw new BrokenPromise(`The reader let through a board that does not exist.`);
   const rate = {
     baud: instrument.controller.baud,
-    lineChars: lineCharsAtMost(code.channels.length, 2 ** board.converterBits - 1),
+    lineChars: lineCharsAtMost(
+      code.channels.length,
+      2 ** board.converterBits - 1,
+      instrument.head.detector.kind === 'colour-sensor' ? 3 : 1,
+    ),
     turnRateDegPerS: instrument.need.turnRateDegPerS,
   };
   const headOver = (plan: DiscPlan): HeadPlan =>

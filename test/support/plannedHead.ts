@@ -20,7 +20,11 @@ export function plannedHead(instrument: Instrument): HeadPlan {
   const code = buildCode(disc.code, need.positions, disc.codeOptions);
   return planHead(planDisc(code, disc), instrument.head, instrument.circuit, board, {
     baud: controller.baud,
-    lineChars: lineCharsAtMost(code.channels.length, 2 ** board.converterBits - 1),
+    lineChars: lineCharsAtMost(
+      code.channels.length,
+      2 ** board.converterBits - 1,
+      instrument.head.detector.kind === 'colour-sensor' ? 3 : 1,
+    ),
     turnRateDegPerS: need.turnRateDegPerS,
   });
 }

@@ -1,7 +1,7 @@
 import erfc from '@stdlib/math-base-special-erfc';
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
 import type { Aperture, Penumbra } from '../headSpec.ts';
-import { areaBeyond, roundCorner, slitAreaTwice } from './spotArea.ts';
+import { areaBeyond, slitAreaTwice } from './spotArea.ts';
 
 /** How softly one straight edge of the disc passes through what a channel sees. */
 export interface EdgeSpread {
@@ -137,19 +137,6 @@ function solved(transmitted: (x: number) => number, light: number, reachMm: numb
     else high = middle;
   }
   return (low + high) / 2;
-}
-
-/** The part of a round spot between two lines across the track, as an edge along the track passes it. */
-export function roundBandSpread(diameterMm: number, fromMm: number, toMm: number): EdgeSpread {
-  const radius = diameterMm / 2;
-  const whole = roundCorner(fromMm / radius, -1) - roundCorner(toMm / radius, -1);
-  const transmitted = (x: number): number =>
-    (roundCorner(fromMm / radius, x / radius) - roundCorner(toMm / radius, x / radius)) / whole;
-  return {
-    transmitted,
-    edgeAt: (light) => outside(light) ?? solved(transmitted, light, radius),
-    reachMm: radius,
-  };
 }
 
 function slitSpread(widthMm: number): EdgeSpread {

@@ -1,6 +1,7 @@
 import type { DiscPlan } from '../../disc/index.ts';
 import type { Aperture, Penumbra } from '../headSpec.ts';
-import { edgeSpread, roundBandSpread, spreadAcross, type EdgeSpread } from './edgeSpread.ts';
+import { edgeSpread, penumbraMm, spreadAcross, type EdgeSpread } from './edgeSpread.ts';
+import { ringSpread } from './ringSpread.ts';
 
 /** Light through a neighbour's windows that moves no edge worth speaking of, even where a channel changes at 1 %. [-] */
 export const SPILL_UNSEEN = 3e-5;
@@ -26,7 +27,8 @@ const FAR_SIGMA = 4;
  * Tracks that a channel's spot may reach into, standing up to four standard deviations off its radius.
  *
  * @param spot - Aperture, size of the light, and how far off its radius a channel stands. [mm]
- * @source derived: share of the spot between the two radii of the ring, each arc taken as a straight line at its mean place.
+ * @source derived: share of the spot between the two radii of the ring: with its arcs as they are for a
+ * spot with a rim, each taken as a straight line at its mean place for a beam.
  * @check test/published/spill
  */
 export function neighboursOf(
@@ -50,23 +52,42 @@ export function neighboursOf(
     };
     if (Math.max(shareOf(ring, off), shareOf(ring, -off), shareOf(ring, 0)) < SPILL_UNSEEN) return [];
     const reachMm = across.reachMm + off + ARC_ROOM_MM;
-    return partsOf(ring, own.midRadiusMm, reachMm, PARTS[aperture.shape]).map((part) => {
+    const parts = aperture.shape === 'gaussian' ? BEAM_PARTS : 1;
+    return partsOf(ring, own.midRadiusMm, reachMm, parts).map((part) => {
       const radiusMm = own.midRadiusMm + middleOfLight(across, part, own.midRadiusMm);
-      const [from, to] = [part.innerRadiusMm - own.midRadiusMm, part.outerRadiusMm - own.midRadiusMm];
-      const isChord = aperture.shape === 'round' && within(part, own.midRadiusMm) > 1e-9;
-      const spread = isChord
-        ? roundBandSpread(aperture.diameterMm, from, to)
-        : edgeSpread(aperture, { penumbra });
-      return { track: ring.track, radiusMm, spread, share: (acrossMm) => shareOf(part, acrossMm) };
+      const rimmed = rimmedOf(aperture, own, part, { radiusMm, softMm: penumbraMm(penumbra) });
+      if (rimmed === null) {
+        const spread = edgeSpread(aperture, { penumbra });
+        return { track: ring.track, radiusMm, spread, share: (acrossMm) => shareOf(part, acrossMm) };
+      }
+      // Straight lines tell how the share grows as a channel stands off its place, the arcs what it is on it.
+      const more = rimmed.share - shareOf(part, 0);
+      const share = (acrossMm: number): number => Math.max(0, shareOf(part, acrossMm) + more);
+      return { track: ring.track, radiusMm, spread: rimmed.spread, share };
     });
   });
+}
+
+/** Spread and share of a slit or a round spot in a neighbour's ring; `null` for a beam, or where they do not meet. */
+function rimmedOf(
+  aperture: Aperture,
+  own: Ring & { readonly midRadiusMm: number },
+  ring: Ring,
+  at: { readonly radiusMm: number; readonly softMm: number },
+): { readonly spread: EdgeSpread; readonly share: number } | null {
+  if (aperture.shape === 'gaussian') return null;
+  const spotRadiusMm = own.midRadiusMm;
+  const { innerRadiusMm, outerRadiusMm } = own;
+  const there = ringSpread(aperture, { ...at, ...ring, spotRadiusMm });
+  const here = ringSpread(aperture, { ...at, innerRadiusMm, outerRadiusMm, spotRadiusMm });
+  return there && here ? { spread: there.spread, share: there.areaMm2 / here.areaMm2 } : null;
 }
 
 /** An arc leaves the end of a spot a little farther out than it crosses the middle. [mm] */
 const ARC_ROOM_MM = 0.1;
 
-/** Rings that a neighbour is cut into: its edges stand farther apart the farther out they are seen. [-] */
-const PARTS = { slit: 3, round: 3, gaussian: 8 } as const;
+/** Rings that a neighbour under a beam is cut into: its edges stand farther apart the farther out they are seen. [-] */
+const BEAM_PARTS = 8;
 
 type Ring = { readonly innerRadiusMm: number; readonly outerRadiusMm: number };
 

@@ -1,8 +1,9 @@
 import type { DiscPlan } from '../../disc/index.ts';
 import { wrapDegrees } from '../../units/index.ts';
-import { edgeSpread, roundBandSpread, type EdgeSpread } from './edgeSpread.ts';
+import { edgeSpread, penumbraMm, spreadAcross, type EdgeSpread } from './edgeSpread.ts';
 import type { Aperture, HeadSpec, Penumbra } from '../headSpec.ts';
 import { neighboursOf, type Neighbour } from './neighbours.ts';
+import { ringSpread } from './ringSpread.ts';
 import { openArcs, seenRibs, type OpenArc } from './seenRibs.ts';
 
 /** One track as a channel sees it: radial edges in the order of the disc angle, and how softly they pass. */
@@ -69,7 +70,7 @@ export function seenTrack(
   };
 }
 
-/** Part of a round spot beside its ring above which its shape within the ring counts. [-] */
+/** Part of a spot beside its ring above which its shape within the ring counts. [-] */
 const CLIPPED = 1e-4;
 
 /** How an edge passes what a spot sees of its own ring. */
@@ -80,13 +81,10 @@ function ownSpread(
 ): EdgeSpread {
   const setting = { radiusMm: midRadiusMm, penumbra };
   const ringMm = outerRadiusMm - innerRadiusMm;
-  if (aperture.shape === 'slit') {
-    return edgeSpread({ ...aperture, lengthMm: Math.min(aperture.lengthMm, ringMm) }, setting);
-  }
   const whole = edgeSpread(aperture, setting);
-  if (aperture.shape === 'gaussian' || penumbra !== null || whole.transmitted(ringMm / 2) < CLIPPED)
-    return whole;
-  return roundBandSpread(aperture.diameterMm, -ringMm / 2, ringMm / 2);
+  if (aperture.shape === 'gaussian' || spreadAcross(aperture).transmitted(ringMm / 2) < CLIPPED) return whole;
+  const ring = { innerRadiusMm, outerRadiusMm, spotRadiusMm: midRadiusMm, radiusMm: midRadiusMm };
+  return ringSpread(aperture, { ...ring, softMm: penumbraMm(penumbra) })?.spread ?? whole;
 }
 
 /** A neighbour with its own edges. */
@@ -151,7 +149,7 @@ function joined(edges: Edge[]): Edge[] {
  * @param disc - Where everything on the disc goes.
  * @param track - Index of the track in the code table. [-]
  * @param spec - Aperture and light of the head. [mm]
- * @check test/published/spill (the spot laid over the whole disc square by square)
+ * @check test/published/spill (the spot added up over the whole disc)
  */
 export function seenAsDrawn(
   disc: DiscPlan,

@@ -41,30 +41,3 @@ export function slitAreaTwice(width: number, x: number): number {
   if (x >= width / 2) return 0;
   return x <= -width / 2 ? (x * x) / 2 + (width * width) / 24 : (width / 2 - x) ** 3 / (6 * width);
 }
-
-/**
- * Share of a round spot in a corner: farther out than `a` across and farther on than `b` along, in radii. [-]
- *
- * @source derived: half the sector between the two chords' far ends, less its triangles.
- * @check test/published/spill
- */
-export function roundCorner(a: number, b: number): number {
-  if (a >= 1 || b >= 1) return 0;
-  const [capA, capB] = [cap(a), cap(b)];
-  if (a <= -1) return capB;
-  if (b <= -1) return capA;
-  if (a * a + b * b < 1) {
-    const chords = a * Math.sqrt(1 - a * a) + b * Math.sqrt(1 - b * b);
-    return (Math.PI / 2 - Math.asin(a) - Math.asin(b) - chords + 2 * a * b) / 2 / Math.PI;
-  }
-  if (a > 0 && b > 0) return 0;
-  if (a < 0 && b < 0) return 1 - cap(-a) - cap(-b);
-  return a < 0 ? capB : capA;
-}
-
-/** Share of a circle beyond a chord. [-] */
-function cap(u: number): number {
-  if (u >= 1) return 0;
-  if (u <= -1) return 1;
-  return (Math.acos(u) - u * Math.sqrt(1 - u * u)) / Math.PI;
-}
