@@ -14,14 +14,14 @@ export interface FieldEdits {
 }
 
 /** A stretch of the file with what takes its place. [characters] */
-interface Change {
+export interface Change {
   readonly from: number;
   readonly to: number;
   readonly text: string;
 }
 
-type Pair = { key: ParsedNode; value: ParsedNode | null };
-type Map = YAMLMap.Parsed & { range: [number, number, number] };
+export type Pair = { key: ParsedNode; value: ParsedNode | null };
+export type FieldMap = YAMLMap.Parsed & { range: [number, number, number] };
 
 const entryText = (entry: Entry): string =>
   `{ ${Object.entries(entry)
@@ -38,7 +38,7 @@ export function withFields(text: string, edits: FieldEdits): string {
   const isJson = plain.trimStart().startsWith('{');
   if (isJson || !isMap(section) || section.items.length === 0) return wholeSection(text, edits);
   // From the end, so that offsets hold; of two at one place the later comes first and ends up behind.
-  const changes = [...changesOf(plain, section as Map, edits)].reverse().sort((a, b) => b.from - a.from);
+  const changes = [...changesOf(plain, section as FieldMap, edits)].reverse().sort((a, b) => b.from - a.from);
   return (
     mark + changes.reduce((so, { from, to, text: put }) => so.slice(0, from) + put + so.slice(to), plain)
   );
@@ -58,7 +58,7 @@ function wholeSection(text: string, { section, set, append }: FieldEdits): strin
 const indentAt = (text: string, offset: number): string =>
   ' '.repeat(offset - (text.lastIndexOf('\n', offset - 1) + 1));
 
-function* changesOf(text: string, map: Map, { set, append }: FieldEdits): Generator<Change> {
+function* changesOf(text: string, map: FieldMap, { set, append }: FieldEdits): Generator<Change> {
   const pairs = map.items as Pair[];
   const named = (name: string): Pair | undefined =>
     pairs.find(({ key }) => isScalar(key) && key.value === name);
@@ -77,7 +77,7 @@ function* changesOf(text: string, map: Map, { set, append }: FieldEdits): Genera
 }
 
 /** Another value in the place of a field's own. */
-function valueChange(text: string, { key, value }: Pair, put: string): Change {
+export function valueChange(text: string, { key, value }: Pair, put: string): Change {
   if (value && contentEnd(text, { key, value }) > value.range[0]) {
     return { from: value.range[0], to: contentEnd(text, { key, value }), text: put };
   }
@@ -97,7 +97,7 @@ function listChange(text: string, pair: Pair, put: string): Change {
 }
 
 /** Fields that were not there, behind the last of the section. */
-function newFields(text: string, map: Map, added: readonly [string, string][]): Change {
+export function newFields(text: string, map: FieldMap, added: readonly [string, string][]): Change {
   const pairs = map.items as Pair[];
   const end = contentEnd(text, pairs.at(-1)!);
   const fields = added.map(([name, value]) => `${name}: ${value}`);
@@ -107,4 +107,4 @@ function newFields(text: string, map: Map, added: readonly [string, string][]): 
   return { from, to: from, text: fields.map((field) => `${lineBreak(text)}${indent}${field}`).join('') };
 }
 
-const lineBreak = (text: string): string => (text.includes('\r\n') ? '\r\n' : '\n');
+export const lineBreak = (text: string): string => (text.includes('\r\n') ? '\r\n' : '\n');
