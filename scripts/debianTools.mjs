@@ -38,4 +38,9 @@ export const debianTools = [
     proof: '/usr/lib/postgresql/15/bin/initdb',
     why: 'is the server that keeps many stations',
   },
+  {
+    package: 'chromium',
+    proof: '/usr/bin/chromium',
+    why: 'opens the workbench as a maker would',
+  },
 ];

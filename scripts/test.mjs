@@ -24,5 +24,5 @@ function runTests(words) {
 }
 
 if (!toolsAreThere()) process.exit(1);
-const build = spawnSync('npx', ['tsc', '-b'], { stdio: 'inherit' });
+const build = spawnSync('npm', ['run', '--silent', 'build'], { stdio: 'inherit' });
 process.exit(build.status === 0 ? runTests(process.argv.slice(2)) : 1);

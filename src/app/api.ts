@@ -12,6 +12,7 @@ export {
 } from './proveInstrument.ts';
 
 export { makeInstrument, type MadeDesign, type MakeRequest } from './makeInstrument.ts';
+export { readDesign, type Design } from './design.ts';
 export { INSTRUMENT_FILE, newInstrument } from './newInstrument.ts';
 export { paperNames, partNames, type PaperName } from '../core/make/index.ts';
 export { fitBuild, type FitRequest, type FittedBuild } from './fitBuild.ts';

@@ -19,3 +19,4 @@ export { instrumentJsonSchema } from './instrumentJsonSchema.ts';
 export { readInstrument, type InstrumentFile } from './readInstrument.ts';
 export { startingFile } from './startingFile.ts';
 export { INSTRUMENT_FILE_MOST_BYTES } from './yaml/readableText.ts';
+export { fieldSchema, type FieldSchema } from './schema/fieldSchema.ts';

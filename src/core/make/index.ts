@@ -34,3 +34,4 @@ export type { Mesh, Solid } from './solids/solid.ts';
 export type { ThreeMfPart } from './threeMf/modelXml.ts';
 export { threeMfBytes } from './threeMf/threeMfBytes.ts';
 export { budgetPicture, buildsPicture, turnPicture } from './pictures/proofPictures.ts';
+export { svgPen } from './svg/svgPen.ts';

@@ -1,0 +1,4 @@
+/** The page `explain`. */
+export function ExplainPage() {
+  return null;
+}

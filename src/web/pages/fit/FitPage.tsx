@@ -1,0 +1,4 @@
+/** The page `fit`. */
+export function FitPage() {
+  return null;
+}

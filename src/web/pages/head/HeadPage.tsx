@@ -1,0 +1,4 @@
+/** The page `head`. */
+export function HeadPage() {
+  return null;
+}

@@ -1,0 +1,4 @@
+/** The page `log`. */
+export function LogPage() {
+  return null;
+}

@@ -1,0 +1,4 @@
+/** The page `make`. */
+export function MakePage() {
+  return null;
+}

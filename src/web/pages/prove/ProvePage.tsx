@@ -1,0 +1,4 @@
+/** The page `prove`. */
+export function ProvePage() {
+  return null;
+}

@@ -1,0 +1,4 @@
+/** The page `review`. */
+export function ReviewPage() {
+  return null;
+}

@@ -1,0 +1,4 @@
+/** The page `weigh`. */
+export function WeighPage() {
+  return null;
+}

@@ -1,0 +1,6 @@
+import { disc } from './en/disc.ts';
+import { fields } from './en/fields.ts';
+import { shell } from './en/shell.ts';
+
+/** Every word that the workbench shows, by page. Another language is another object of this shape. */
+export const words = { shell, fields, disc } as const;
