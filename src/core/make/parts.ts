@@ -59,12 +59,11 @@ const makers = {
     return { files: solidFiles('coupon', title, printed, instrument.parts.bedMm), leftOut: printed.problems };
   },
   disc: async ({ instrument, disc, head, sheetSetting }) => {
-    const drawn = discFiles(disc);
-    assertReadBack(disc, drawn);
     const pdf = await discPdf({ name: instrument.name, head }, await sheetSetting());
+    const drawn = [...discFiles(disc), { path: 'disc.pdf', content: pdf }];
+    assertReadBack(disc, drawn);
     const files = [
       ...drawn,
-      { path: 'disc.pdf', content: pdf },
       { path: 'code.csv', content: codeCsv(disc.code) },
       { path: 'code.json', content: codeJson(disc.code) },
     ];

@@ -1,9 +1,13 @@
 import { levelAt, type Level } from '../../codes/index.ts';
 import { drawnOf, type DiscPlan, type FaultPlace } from '../../disc/index.ts';
 import { throwIfAny, type Problem } from '../../error/index.ts';
-import { degToRad, radToDeg, showDegrees, type Degrees } from '../../units/index.ts';
+import { degToRad, radToDeg, showDegrees, showMm, type Degrees } from '../../units/index.ts';
 import type { MadeFile } from '../madeFile.ts';
-import { shownBy, type ShownLevels } from './shownLevels.ts';
+import { BAR_MM } from '../pdf/footer.ts';
+import { PATTERN_MARK } from '../pdf/trueSize.ts';
+import type { ShownLevels } from './byLoops.ts';
+import { readPdfSheets } from './pdf/pdfSheets.ts';
+import { shownBy } from './shownLevels.ts';
 
 /** Closest to an edge that a place is read: files are rounded, and arcs of solids followed to 0.01 mm. [mm] */
 const CLEAR_MM = 0.03;
@@ -73,6 +77,32 @@ function misreads(plan: DiscPlan, shown: ShownLevels): Misread[] {
   });
 }
 
+/** Cure of every file that does not say what it should. */
+export const OUR_FAULT =
+  'This is a fault in vanewright, not in your file: report it with your instrument file, and use another format meanwhile.';
+
+/** What the bar on a sheet may be off by. [mm] */
+const BAR_WITHIN_MM = 0.001;
+
+/** Sheets whose bar to measure is not as long as it says. */
+function barProblems({ path, content }: MadeFile): Problem[] {
+  if (typeof content === 'string' || !path.endsWith('.pdf')) return [];
+  return readPdfSheets(content, PATTERN_MARK).flatMap(({ barMm }, index): Problem[] =>
+    Math.abs(barMm - BAR_MM) <= BAR_WITHIN_MM
+      ? []
+      : [
+          {
+            code: 'make/file-disagrees',
+            what: 'The bar that tells whether a sheet was printed at its true size has another length; nothing is written.',
+            where: `${path}, sheet ${index + 1}`,
+            got: barMm > 0 ? showMm(Number(barMm.toFixed(3))) : 'no bar',
+            allowed: showMm(BAR_MM),
+            fix: OUR_FAULT,
+          },
+        ],
+  );
+}
+
 /** What reading the files of a disc back has found. */
 export interface ReadBack {
   /** Files, or sets of files, that were read. */
@@ -86,8 +116,8 @@ export interface ReadBack {
  * Reads every file of a disc back and decodes it around the turn, by code that shares nothing with what drew it.
  *
  * @param plan - What the files should show.
- * @param files - SVG, DXF, STL and 3MF of the disc; others are passed over.
- * @returns One `make/file-disagrees` a file that shows a wrong word anywhere.
+ * @param files - SVG, DXF, STL, 3MF and PDF of the disc; others are passed over.
+ * @returns One `make/file-disagrees` a file that shows a wrong word anywhere, and one a sheet whose bar is off.
  * @check src/core/make/readBack/readBack.test.ts (files of other discs, and damaged ones)
  */
 export function readBack(plan: DiscPlan, files: readonly MadeFile[]): ReadBack {
@@ -107,9 +137,10 @@ export function readBack(plan: DiscPlan, files: readonly MadeFile[]): ReadBack {
         ? `word ${first.read} at ${showDegrees(first.angleDeg)}, one of ${wrong.length} places`
         : 'no pattern in it',
       allowed: first ? `word ${first.wanted}` : 'the pattern of the disc',
-      fix: 'This is a fault in vanewright, not in your file: report it with your instrument file, and use another format meanwhile.',
+      fix: OUR_FAULT,
     });
   }
+  problems.push(...files.flatMap(barProblems));
   return { read: [...shown.keys()], problems, places };
 }
 

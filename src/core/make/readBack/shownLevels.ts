@@ -1,50 +1,13 @@
 import type { Level } from '../../codes/index.ts';
 import { formOf, type DiscPlan } from '../../disc/index.ts';
 import type { MadeFile } from '../madeFile.ts';
-import { insideOf, type Loop } from './loops.ts';
+import { byLoops, twoLevels, type LayerNames, type ShownLevels } from './byLoops.ts';
 import { readDxfLoops } from './readDxfLoops.ts';
 import { readStlTriangles, readThreeMfBodies, topOf, type Triangles } from './readSolid.ts';
 import { readSvgLoops } from './readSvgLoops.ts';
-
-/** Levels that a file shows at a place: one, where it is as it should be. [mm], y up */
-export type ShownLevels = (x: number, y: number) => readonly Level[];
+import { shownBySheets } from './shownBySheets.ts';
 
 const isText = (content: MadeFile['content']): content is string => typeof content === 'string';
-
-/** Level of windows and of lands, for forms that show only these. */
-function twoLevels({ spec }: DiscPlan, isWindow: (x: number, y: number) => boolean): ShownLevels {
-  const [window, land]: [Level, Level] = [spec.windowLevel, spec.windowLevel === 1 ? 0 : 1];
-  return (x, y) => [isWindow(x, y) ? window : land];
-}
-
-/** Levels by loops: one set for windows and lands, or one a level. */
-function byLoops(
-  plan: DiscPlan,
-  sets: ReadonlyMap<string, readonly Loop[]>,
-  names: LayerNames,
-): ShownLevels | null {
-  const form = formOf(plan.spec);
-  const levels = ([0, 1, 2] as const).flatMap((level) => {
-    const loops = sets.get(names.level(level));
-    return loops ? [{ level, isInside: insideOf(loops) }] : [];
-  });
-  if (levels.length > 0) {
-    return (x, y) => levels.filter(({ isInside }) => isInside(x, y)).map(({ level }) => level);
-  }
-  const loops = sets.get(names.pattern(form.kind));
-  if (!loops) return null;
-  const isInside = insideOf(loops);
-  // What is drawn is land, but for engraving where windows lie low, and for copper that counts as light.
-  const drawsWindows =
-    (form.kind === 'relief' && form.raised === 'dark') || (form.kind === 'copper' && form.copper === 'light');
-  return twoLevels(plan, (x, y) => isInside(x, y) === drawsWindows);
-}
-
-/** How a format names its layers. */
-interface LayerNames {
-  level(level: Level): string;
-  pattern(kind: string): string;
-}
 
 const svgNames: LayerNames = { level: (level) => `disc-level-${level}`, pattern: () => 'disc' };
 const dxfNames: LayerNames = {
@@ -89,6 +52,7 @@ export function shownBy(plan: DiscPlan, files: readonly MadeFile[]): Map<string,
     if (name === 'disc.dxf' && isText(content))
       shown.set(path, byLoops(plan, readDxfLoops(content), dxfNames));
     if (isText(content)) continue;
+    if (name === 'disc.pdf') shown.set(path, shownBySheets(plan, content));
     if (name === 'disc.3mf') shown.set(path, bySolids(plan, readThreeMfBodies(content)));
     if (/^disc.*[.]stl$/.test(name)) solids.set(name.replace(/[.]stl$/, ''), readStlTriangles(content));
   }
