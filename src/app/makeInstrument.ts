@@ -87,7 +87,10 @@ export async function makeInstrument(
   const setting = async () => ({ paper: request.paper, font: await ports.fonts.sans() });
   // What could never be read is not worth a sheet of plywood.
   await inPlace(placed, () => throwIfAny(head.faults));
-  const made = await inPlace(placed, () =>
+  // A file that disagrees with the design names its own place, which is none in the instrument file.
+  const madePlace = (problem: Problem): Problem =>
+    problem.code === 'make/file-disagrees' ? problem : placed(problem);
+  const made = await inPlace(madePlace, () =>
     makeParts({ instrument, disc, head, proof: proved.proof }, wanted, setting),
   );
   const as = request.only === null ? 'result' : 'part';

@@ -18,6 +18,7 @@ import type { SheetSetting } from './pdf/blankDocument.ts';
 import { discPdf } from './pdf/onDemand.ts';
 import type { MadeFile } from './madeFile.ts';
 import { assertReadBack } from './readBack/readBack.ts';
+import { assertBundle } from './readBack/readBundle.ts';
 import { buildSheet, type ProvedParts } from './sheet/sheet.ts';
 import { solidFiles } from './solidFiles.ts';
 import { solidParts, type SolidParts } from './solidParts.ts';
@@ -109,7 +110,7 @@ export const partNames = Object.keys(makers) as readonly MakePart[];
  *
  * The bundle comes last and holds the files of all parts made with it.
  *
- * @throws `make/file-disagrees` when a file of the disc, read back, does not show its code; the program step's problems
+ * @throws `make/file-disagrees` when a file, read back, does not show the code or does not say what it should; the program step's problems
  * when the board cannot run this head.
  */
 export async function makeParts(
@@ -129,5 +130,9 @@ export async function makeParts(
     });
     made.push(Array.isArray(result) ? { files: result, leftOut: [] } : (result as Made));
   }
-  return { files: made.flatMap(({ files }) => files), leftOut: made.flatMap(({ leftOut }) => leftOut) };
+  const files = made.flatMap((each) => each.files);
+  const { code } = parts.disc;
+  const programWords = parts.instrument.asBuilt?.positions.map(({ word }) => word) ?? code.words;
+  assertBundle(files, { code, programWords, channels: parts.head.channels.length });
+  return { files, leftOut: made.flatMap(({ leftOut }) => leftOut) };
 }

@@ -6,6 +6,7 @@ import type { MadeFile } from '../madeFile.ts';
 import { BAR_MM } from '../pdf/footer.ts';
 import { PATTERN_MARK } from '../pdf/trueSize.ts';
 import type { ShownLevels } from './byLoops.ts';
+import { disagreement } from './disagreement.ts';
 import { readPdfSheets } from './pdf/pdfSheets.ts';
 import { shownBy } from './shownLevels.ts';
 
@@ -77,30 +78,18 @@ function misreads(plan: DiscPlan, shown: ShownLevels): Misread[] {
   });
 }
 
-/** Cure of every file that does not say what it should. */
-export const OUR_FAULT =
-  'This is a fault in vanewright, not in your file: report it with your instrument file, and use another format meanwhile.';
-
 /** What the bar on a sheet may be off by. [mm] */
 const BAR_WITHIN_MM = 0.001;
 
 /** Sheets whose bar to measure is not as long as it says. */
 function barProblems({ path, content }: MadeFile): Problem[] {
   if (typeof content === 'string' || !path.endsWith('.pdf')) return [];
-  return readPdfSheets(content, PATTERN_MARK).flatMap(({ barMm }, index): Problem[] =>
-    Math.abs(barMm - BAR_MM) <= BAR_WITHIN_MM
-      ? []
-      : [
-          {
-            code: 'make/file-disagrees',
-            what: 'The bar that tells whether a sheet was printed at its true size has another length; nothing is written.',
-            where: `${path}, sheet ${index + 1}`,
-            got: barMm > 0 ? showMm(Number(barMm.toFixed(3))) : 'no bar',
-            allowed: showMm(BAR_MM),
-            fix: OUR_FAULT,
-          },
-        ],
-  );
+  const what = 'The bar that tells whether a sheet was printed at its true size has another length.';
+  return readPdfSheets(content, PATTERN_MARK).flatMap(({ barMm }, index): Problem[] => {
+    if (Math.abs(barMm - BAR_MM) <= BAR_WITHIN_MM) return [];
+    const got = barMm > 0 ? showMm(Number(barMm.toFixed(3))) : 'no bar';
+    return [disagreement(`${path}, sheet ${index + 1}`, what, got, showMm(BAR_MM))];
+  });
 }
 
 /** What reading the files of a disc back has found. */
@@ -129,16 +118,16 @@ export function readBack(plan: DiscPlan, files: readonly MadeFile[]): ReadBack {
     if (levels && wrong.length === 0) continue;
     const [first] = wrong;
     places.push(...wrong.map(({ place }) => place));
-    problems.push({
-      code: 'make/file-disagrees',
-      what: 'A file was read back and does not show the code of the disc; nothing is written.',
-      where: path,
-      got: first
-        ? `word ${first.read} at ${showDegrees(first.angleDeg)}, one of ${wrong.length} places`
-        : 'no pattern in it',
-      allowed: first ? `word ${first.wanted}` : 'the pattern of the disc',
-      fix: OUR_FAULT,
-    });
+    problems.push(
+      disagreement(
+        path,
+        'A file was read back and does not show the code of the disc.',
+        first
+          ? `word ${first.read} at ${showDegrees(first.angleDeg)}, one of ${wrong.length} places`
+          : 'no pattern in it',
+        first ? `word ${first.wanted}` : 'the pattern of the disc',
+      ),
+    );
   }
   problems.push(...files.flatMap(barProblems));
   return { read: [...shown.keys()], problems, places };

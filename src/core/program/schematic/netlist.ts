@@ -169,8 +169,8 @@ function lightSides(
   circuit.part(resistor, 'resistor', '100 kohm');
   circuit.join(`GATE${mark}`, `U1.${pin}`, `${transistor}.gate`, `${resistor}.1`);
   circuit.join('GND', `${transistor}.source`, `${resistor}.2`);
-  circuit.join(`LIGHTS LOW${mark}`, `${transistor}.drain`);
-  return { high: 'VCC', low: `LIGHTS LOW${mark}` };
+  circuit.join(`LIGHTS_LOW${mark}`, `${transistor}.drain`);
+  return { high: 'VCC', low: `LIGHTS_LOW${mark}` };
 }
 
 function addLights(circuit: Circuit, plan: WiringPlan, head: HeadPlan): void {
