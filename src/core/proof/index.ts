@@ -38,4 +38,6 @@ export type {
 export { prove, type ProofRequest } from './prove.ts';
 export type { BuildFaults } from './turn/conditions.ts';
 export { exactTurn } from './turn/exactTurn.ts';
+export { liveTurn, type LiveFaults, type LiveTurn } from './live/liveTurn.ts';
+export type { LiveChannel } from './live/liveChannel.ts';
 export { worthwhileCauses } from './worthwhile.ts';

@@ -19,6 +19,8 @@ export interface Signal {
   light(counts: number, part: number, resistor: number): number;
   /** What follows the light with the detector's lag: conductance [mS] or current [mA] of a nominal part. */
   drive(light: number): number;
+  /** The light that a drive stands for: `drive` turned round; 0 for a part that light does nothing to. [-] */
+  lightOfDrive(drive: number): number;
 }
 
 /**
@@ -45,6 +47,7 @@ export function signalOf(
     counts: (light, part, resistor) => scaleCounts * towards(link.fraction(light, part, resistor)),
     light: (counts, part, resistor) => link.light(towards(counts / scaleCounts), part, resistor),
     drive: link.drive,
+    lightOfDrive: link.lightOfDrive,
   };
 }
 
@@ -53,6 +56,7 @@ interface Link {
   fraction(light: number, part: number, resistor: number): number;
   light(fraction: number, part: number, resistor: number): number;
   drive(light: number): number;
+  lightOfDrive(drive: number): number;
 }
 
 function linkOf(detector: Detector, resistorOhm: number, board: Board, scaleCounts: number): Link {
@@ -89,6 +93,8 @@ function photoresistorLink(detector: Detector & { kind: 'photoresistor' }, resis
       return ((seen / (litOhm * part)) ** (-1 / gamma) - floor) / (1 - floor);
     },
     drive: (light) => 1000 / ohm(light),
+    lightOfDrive: (drive) =>
+      floor >= 1 ? 0 : ((1000 / (drive * litOhm)) ** (-1 / gamma) - floor) / (1 - floor),
   };
 }
 
@@ -106,5 +112,6 @@ function currentLink(
         ? Infinity
         : (fraction / (perMa * resistor * part) - darkMa) / (litMa - darkMa),
     drive: ma,
+    lightOfDrive: (drive) => (litMa === darkMa ? 0 : (drive - darkMa) / (litMa - darkMa)),
   };
 }

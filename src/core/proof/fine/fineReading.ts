@@ -2,7 +2,7 @@ import { lightLevel, signalOf, type HeadPlan, type SeenTrack, type Signal } from
 import { degToRad, radToDeg, seededRandom, turnBetween, type Random } from '../../units/index.ts';
 import { causeSizes, drawerOf, streamsOf, BUILDS_PER_BLOCK } from '../builds/draws.ts';
 import { drawnConditions, type Conditions } from '../turn/conditions.ts';
-import { movedMm } from '../turn/turnEvents.ts';
+import { movedMm } from '../turn/builtTrack.ts';
 import { turnModel, type TurnModel } from '../turn/turnModel.ts';
 import type { FineBoundary } from './fineBoundaries.ts';
 

@@ -65,6 +65,8 @@ export interface BuildFaults {
   readonly drift?: number;
   /** Light that has come since thresholds were measured, as a share of full light; below 0 where daylight has gone. [-] */
   readonly addedLight?: number;
+  /** Factor on the light of each channel's lamp since thresholds were measured, above 0. [-]; n = channels */
+  readonly lamps?: readonly number[];
 }
 
 /** The conditions of a build with stated faults. */
@@ -126,18 +128,20 @@ export function addToChannels(
 }
 
 function setSwitchLights(model: TurnModel, faults: BuildFaults, conditions: Conditions): void {
-  const { parts = [], resistors = [], thresholdCounts = [], drift = 1, addedLight = 0 } = faults;
+  const { parts = [], resistors = [], thresholdCounts = [], lamps = [], drift = 1, addedLight = 0 } = faults;
   const { head } = model;
   if (head.marks !== null) return;
   const signal = signalOf(head.spec.detector, head.levels.resistorOhm, head.circuit.sensorTo, head.board);
   for (let c = 0; c < model.channels.length; c++) {
     const [part, resistor, off] = [parts[c] ?? 1, resistors[c] ?? 1, thresholdCounts[c] ?? 0];
-    if (part === 1 && resistor === 1 && off === 0 && drift === 1 && addedLight === 0) continue;
+    const lamp = lamps[c] ?? 1;
+    const asMeasured = drift === 1 && addedLight === 0 && lamp === 1;
+    if (part === 1 && resistor === 1 && off === 0 && asMeasured) continue;
     const { lowCounts, highCounts } = ownThresholds(head, signal, part, resistor);
     const moved = { lowCounts: lowCounts + off, highCounts: highCounts + off };
     const lights = switchLights(moved, signal, part * drift, resistor);
-    conditions.risingLight[c] = lights.risingLight - addedLight;
-    conditions.fallingLight[c] = lights.fallingLight - addedLight;
+    conditions.risingLight[c] = (lights.risingLight - addedLight) / lamp;
+    conditions.fallingLight[c] = (lights.fallingLight - addedLight) / lamp;
   }
 }
 

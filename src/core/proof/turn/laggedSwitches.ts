@@ -12,6 +12,17 @@ export interface Following {
   readonly drive: Signal['drive'];
 }
 
+/**
+ * Where a sensor that lags has come on its way to a goal that stands still; both in one unit.
+ *
+ * @param tauS - Time constant; 0 follows at once. [s] @param seconds - Time that has passed. [s]
+ * @source derived: dy/dt = (g − y)/τ.
+ * @check src/core/proof/turn/laggedTurn.test.ts
+ */
+export function followed(value: number, goal: number, tauS: number, seconds: number): number {
+  return tauS > 0 ? goal + (value - goal) * Math.exp(-seconds / tauS) : goal;
+}
+
 /** Steps in which an edge passes the spot. */
 const STEPS_AN_EDGE = 256;
 
@@ -44,7 +55,7 @@ export function laggedSwitches(
       const goal = drive(lightLevel(seen, fromDeg + (way * spanDeg) / 2));
       const tau = (goal > value ? following.riseMs : following.fallMs) / 1000;
       const seconds = spanDeg / following.rateDegPerS;
-      const next = tau > 0 ? goal + (value - goal) * Math.exp(-seconds / tau) : goal;
+      const next = followed(value, goal, tau, seconds);
       const threshold = lit ? lower : upper;
       if (lit ? next <= threshold && value > threshold : next >= threshold && value < threshold) {
         const after = tau > 0 ? -tau * Math.log((threshold - goal) / (value - goal)) : 0;

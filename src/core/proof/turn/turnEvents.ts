@@ -1,11 +1,12 @@
 import { wrapDegrees } from '../../units/index.ts';
-import { signalOf, SPILL_UNSEEN, type Spill } from '../../head/index.ts';
+import { signalOf, SPILL_UNSEEN } from '../../head/index.ts';
+import { aheadDeg, builtMarks, builtTrack, movedMm } from './builtTrack.ts';
 import type { Conditions } from './conditions.ts';
 import { laggedSwitches, type Following } from './laggedSwitches.ts';
 import { markSwitches } from './markSwitches.ts';
 import { softSwitches, type Sense } from './softMarks.ts';
 import { steppedSwitches } from './steppedEdges.ts';
-import type { ChannelModel, ModelNeighbour, TurnModel } from './turnModel.ts';
+import type { ChannelModel, TurnModel } from './turnModel.ts';
 
 /**
  * Everything that happens to the word in one turn, from the cut clockwise, whichever way the shaft goes.
@@ -136,37 +137,11 @@ function followingOf({ head }: TurnModel, rateDegPerS: number): Following {
   return { rateDegPerS, riseMs: detector.riseMs, fallMs: detector.fallMs, drive };
 }
 
-/** A part of a neighbour that lends less light than this is left out of many. [-] */
-const PART_UNSEEN = 3e-6;
-
 /** True when neighbours' light would move an edge somewhere in the turn. */
 function isSpilledOn({ neighbours }: ChannelModel, { acrossMm, boreMm }: Conditions, c: number): boolean {
   const off = Math.hypot(boreMm[0]!, boreMm[1]!);
   const shareAt = (across: number): number => neighbours.reduce((sum, { share }) => sum + share(across), 0);
   return shareAt(acrossMm[c]! + off) >= SPILL_UNSEEN || shareAt(acrossMm[c]! - off) >= SPILL_UNSEEN;
-}
-
-/** A neighbour of one build: its edges moved, and its ring wandering under the spot as the bore's offset carries it. */
-function builtSpill(
-  model: TurnModel,
-  conditions: Conditions,
-  { seen, share, firstEdge }: ModelNeighbour,
-  c: number,
-): Spill {
-  const { boreMm, acrossMm } = conditions;
-  const movesMm =
-    firstEdge < 0 ? seen.movesMm : seen.movesMm.map((_, i) => movedMm(model, conditions, firstEdge + i));
-  const widestMoveMm = movesMm.reduce((widest, move) => Math.max(widest, Math.abs(move)), 0);
-  return {
-    seen: { ...seen, movesMm, widestMoveMm },
-    share: (angleDeg) =>
-      share(acrossMm[c]! - boreMm[0]! * Math.cos(angleDeg / DEG) - boreMm[1]! * Math.sin(angleDeg / DEG)),
-  };
-}
-
-/** How far an edge stands sideways of where it is drawn: its own move and the pull of the bore's offset. [mm] */
-export function movedMm(model: TurnModel, { edgeMm, boreMm }: Conditions, edge: number): number {
-  return edgeMm[edge]! + boreMm[1]! * model.edgeCos[edge]! - boreMm[0]! * model.edgeSin[edge]!;
 }
 
 function edgePlaceMm(model: TurnModel, conditions: Conditions, edge: number, radius: number): number {
@@ -182,23 +157,14 @@ function addSoftMarks(
   into: TurnEvents,
   rateDegPerS = 0,
 ): void {
-  const { seen, firstEdge, keyStep, levelAtCut, angleDeg, neighbours } = model.channels[c]!;
-  const movesMm = seen.edgesDeg.map((_, i) => movedMm(model, conditions, firstEdge + i));
-  const radiusMm = seen.radiusMm + conditions.acrossMm[c]!;
-  const widestMoveMm = movesMm.reduce((widest, move) => Math.max(widest, Math.abs(move)), 0);
-  const off = Math.hypot(conditions.boreMm[0]!, conditions.boreMm[1]!);
-  const across = conditions.acrossMm[c]!;
-  const spill = neighbours
-    .filter(({ share }) => Math.max(share(across + off), share(across - off)) > PART_UNSEEN)
-    .map((neighbour) => builtSpill(model, conditions, neighbour, c));
-  const built = { ...seen, radiusMm, movesMm, widestMoveMm, spill };
+  const { keyStep, levelAtCut, angleDeg } = model.channels[c]!;
+  const built = builtTrack(model, conditions, c);
   const lights = { risingLight: conditions.risingLight[c]!, fallingLight: conditions.fallingLight[c]! };
   const turn =
     rateDegPerS > 0
       ? laggedSwitches(built, lights, sense, followingOf(model, rateDegPerS))
       : (steppedSwitches(built, lights, sense) ?? softSwitches(built, lights, sense));
-  // The channel looks at the pattern ahead of the head's reference line by its own angle and its misplacement.
-  const ahead = angleDeg + (conditions.alongMm[c]! / radiusMm) * DEG;
+  const ahead = aheadDeg(angleDeg, conditions.alongMm[c]!, built.radiusMm);
   const events = turn.switches
     .map(({ atDeg, litAfter }) => ({
       at: model.cutDeg + wrapDegrees(atDeg - ahead - model.cutDeg),
@@ -223,18 +189,13 @@ function addMarks(
   into: TurnEvents,
   rateDegPerS: number,
 ): void {
-  const { marks, firstEdge, keyStep, levelAtCut, angleDeg } = model.channels[c]!;
-  const radiusMm = marks!.radiusMm + conditions.acrossMm[c]!;
-  const movesMm = marks!.edgesDeg.map((_, i) => movedMm(model, conditions, firstEdge + i));
-  const { switches, levelThroughout } = markSwitches(
-    { ...marks!, radiusMm, movesMm },
-    conditions.readers[c]!,
-    sense,
-  );
+  const { keyStep, levelAtCut, angleDeg } = model.channels[c]!;
+  const built = builtMarks(model, conditions, c);
+  const { switches, levelThroughout } = markSwitches(built, conditions.readers[c]!, sense);
   // Sensors of three marks follow at once: a slow ramp comes late by their time constant.
   const { riseMs, fallMs } = model.head.spec.detector;
   const late = (sense === 'growing' ? 1 : -1) * rateDegPerS * (Math.max(riseMs, fallMs) / 1000);
-  const ahead = angleDeg + (conditions.alongMm[c]! / radiusMm) * DEG - late;
+  const ahead = aheadDeg(angleDeg, conditions.alongMm[c]!, built.radiusMm) - late;
   const events = switches
     .map((change) => ({ ...change, at: model.cutDeg + wrapDegrees(change.atDeg - ahead - model.cutDeg) }))
     .sort((a, b) => a.at - b.at);
