@@ -9,7 +9,7 @@ export type {
 } from './instrument.ts';
 export { applyAsBuilt } from './editing/applyAsBuilt.ts';
 export { applyFields, type FieldEdits } from './editing/applyFields.ts';
-export { setField, type FieldValue } from './editing/setField.ts';
+export { setField, setFields, type FieldEdit, type FieldValue } from './editing/setField.ts';
 export { asBuiltHash, type AsBuilt, type AsBuiltChannel, type AsBuiltPosition } from './asBuilt.ts';
 export { codeNeedOf } from './codeNeed.ts';
 export type { CupShapeSpec, PartsSpec, VaneSpec } from './partsSpec.ts';

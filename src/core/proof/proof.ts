@@ -1,6 +1,7 @@
 import type { Problem } from '../error/index.ts';
 import type { ErrorBudget } from './budget/budgetItem.ts';
 import type { FinePosition } from './fine/finePosition.ts';
+import type { FieldEdit } from '../instrument/index.ts';
 import type { Degrees } from '../units/index.ts';
 
 /** How one turn, or many, was read. */
@@ -71,6 +72,8 @@ export interface UsefulChange {
   readonly title: string;
   /** What to write in the instrument file, or to do. */
   readonly how: string;
+  /** The same as fields of the instrument file. n ≥ 1 */
+  readonly edits: readonly FieldEdit[];
   readonly verdict: 'yes' | 'no';
   readonly yield: Share;
   readonly p95Deg: Degrees;

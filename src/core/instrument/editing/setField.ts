@@ -106,3 +106,21 @@ export function setField(text: string, path: readonly string[], value: FieldValu
   if (change === null) return text;
   return mark + plain.slice(0, change.from) + change.text + plain.slice(change.to);
 }
+
+/** One field of the instrument file and what it shall be. */
+export interface FieldEdit {
+  /** Names from the top. n ≥ 1 */
+  readonly path: readonly string[];
+  /** Left out where the field is taken away. */
+  readonly value?: FieldValue;
+}
+
+/**
+ * An instrument file with several fields set, one after another.
+ *
+ * @param text - The file, as `setField` takes it. [characters]
+ * @check src/app/usefulEdits.test.ts
+ */
+export function setFields(text: string, edits: readonly FieldEdit[]): string {
+  return edits.reduce((now, { path, value }) => setField(now, path, value), text);
+}

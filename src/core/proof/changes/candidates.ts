@@ -11,12 +11,14 @@ import { jumpText } from '../rival.ts';
 import { correctedDisc } from '../budget/edgeCorrection.ts';
 import { switchPlaces } from '../budget/switchShifts.ts';
 import { showDegrees, showMm, showNumber } from '../../units/index.ts';
-import type { Need } from '../../instrument/index.ts';
+import type { FieldEdit, Need } from '../../instrument/index.ts';
 
 /** One thing a maker may change, and the design it makes. */
 export interface Candidate {
   readonly title: string;
   readonly how: string;
+  /** The same as fields of the instrument file. n ≥ 1 */
+  readonly edits: readonly FieldEdit[];
   /** The design with that change alone. @throws VanewrightError where it cannot be made. */
   plan(): HeadPlan;
 }
@@ -31,8 +33,8 @@ interface Edit {
 
 /** Everything that is worth trying on a design, whether or not it helps. */
 export function candidates(head: HeadPlan, need: Need): Candidate[] {
-  const candidate = (title: string, how: string, edit: Edit): Candidate => ({
-    ...{ title, how },
+  const candidate = (title: string, how: string, fields: Fields, edit: Edit): Candidate => ({
+    ...{ title, how, edits: editsOf(fields) },
     plan: () => edited(head, edit),
   });
   return [
@@ -43,7 +45,14 @@ export function candidates(head: HeadPlan, need: Need): Candidate[] {
   ];
 }
 
-type Make = (title: string, how: string, edit: Edit) => Candidate;
+/** Fields of the instrument file by their paths. */
+type Fields = Readonly<Record<string, FieldEdit['value']>>;
+
+function editsOf(fields: Fields): FieldEdit[] {
+  return Object.entries(fields).map(([path, value]) => ({ path: path.split('.'), value }));
+}
+
+type Make = (title: string, how: string, fields: Fields, edit: Edit) => Candidate;
 
 function edited(head: HeadPlan, { code, disc = {}, spec = {}, circuit = {} }: Edit): HeadPlan {
   const table: CodeTable = code ? buildCode(code.family, code.positions) : head.disc.code;
@@ -53,6 +62,16 @@ function edited(head: HeadPlan, { code, disc = {}, spec = {}, circuit = {} }: Ed
       ? planDisc(table, { ...head.disc.spec, ...options, ...disc })
       : head.disc;
   return planHead(plan, { ...head.spec, ...spec }, { ...head.circuit, ...circuit }, head.board, head.rate);
+}
+
+/** A code of the family's own choosing for that count; a count takes the place of a wished resolution. */
+function codeFields(family: string, positions: number): Fields {
+  return {
+    'disc.code': family,
+    'disc.codeOptions': {},
+    'need.positions': positions,
+    'need.resolutionDeg': undefined,
+  };
 }
 
 function codeCandidates({ disc: { code } }: HeadPlan, need: Need, make: Make): Candidate[] {
@@ -65,6 +84,7 @@ function codeCandidates({ disc: { code } }: HeadPlan, need: Need, make: Make): C
       make(
         'Change one channel a step',
         `Set disc.code to reflected-gray${positions === code.positions ? '' : ` and need.positions to ${positions}`}.`,
+        codeFields('reflected-gray', positions),
         {
           code: { family: 'reflected-gray', positions },
         },
@@ -77,6 +97,7 @@ function codeCandidates({ disc: { code } }: HeadPlan, need: Need, make: Make): C
       make(
         'Make more, smaller steps',
         `Set need.positions to ${enough}, steps of ${showDegrees(360 / enough)}.`,
+        codeFields(family, enough),
         {
           code: { family, positions: enough },
         },
@@ -99,6 +120,11 @@ function opticalCandidates(head: HeadPlan, make: Make): Candidate[] {
         'Use a sensor that is linear and quick',
         'Set head.detector to { kind: phototransistor } with an infrared LED, and leave circuit.resistorOhm out.',
         {
+          'head.detector': { kind: 'phototransistor' },
+          'head.light': { kind: 'led', currentMa: 10, wavelengthNm: 950 },
+          'circuit.resistorOhm': null,
+        },
+        {
           spec: {
             detector: detectorDefaults.phototransistor,
             light: { kind: 'led', currentMa: 10, wavelengthNm: 950 },
@@ -112,10 +138,15 @@ function opticalCandidates(head: HeadPlan, make: Make): Candidate[] {
   if (Math.abs(biasMm) > LEAST_BIAS_MM && spec.edgeCorrection !== 'drawn' && marks === null) {
     const { process, drawn, notch } = correctedDisc(head);
     found.push(
-      make('Draw edges for this sensor', 'Set head.edgeCorrection to drawn.', {
-        disc: { process, notch, ...(drawn ? { drawn } : {}) },
-        spec: { edgeCorrection: 'drawn' },
-      }),
+      make(
+        'Draw edges for this sensor',
+        'Set head.edgeCorrection to drawn.',
+        { 'head.edgeCorrection': 'drawn' },
+        {
+          disc: { process, notch, ...(drawn ? { drawn } : {}) },
+          spec: { edgeCorrection: 'drawn' },
+        },
+      ),
     );
   }
   return [...found, ...spotCandidates(head, make)];
@@ -137,16 +168,26 @@ function spotCandidates({ spec: { aperture }, disc, marks }: HeadPlan, make: Mak
         ? (['diameterMm', { ...aperture, diameterMm: half }] as const)
         : (['radiusMm', { ...aperture, radiusMm: half }] as const);
   found.push(
-    make('Narrow the spot', `Set head.aperture.${field} to ${showNumber(half, 3)}.`, {
-      spec: { aperture: narrow },
-    }),
+    make(
+      'Narrow the spot',
+      `Set head.aperture.${field} to ${showNumber(half, 3)}.`,
+      { [`head.aperture.${field}`]: half },
+      {
+        spec: { aperture: narrow },
+      },
+    ),
   );
   if (aperture.shape === 'slit') {
     const lengthMm = Number((aperture.lengthMm / 2).toFixed(2));
     found.push(
-      make('Shorten the slit', `Set head.aperture.lengthMm to ${lengthMm}.`, {
-        spec: { aperture: { ...aperture, lengthMm } },
-      }),
+      make(
+        'Shorten the slit',
+        `Set head.aperture.lengthMm to ${lengthMm}.`,
+        { 'head.aperture.lengthMm': lengthMm },
+        {
+          spec: { aperture: { ...aperture, lengthMm } },
+        },
+      ),
     );
   }
   const bigger = Math.ceil(1.5 * disc.spec.diameterMm);
@@ -156,6 +197,7 @@ function spotCandidates({ spec: { aperture }, disc, marks }: HeadPlan, make: Mak
       make(
         'Make the disc larger',
         `Set disc.diameterMm to ${bigger} and disc.hubDiameterMm to ${hubDiameterMm}.`,
+        { 'disc.diameterMm': bigger, 'disc.hubDiameterMm': hubDiameterMm },
         {
           disc: { diameterMm: bigger, hubDiameterMm },
         },
@@ -169,23 +211,38 @@ function circuitCandidates({ circuit }: HeadPlan, make: Make): Candidate[] {
   const found: Candidate[] = [];
   if (circuit.thresholds === 'shared') {
     found.push(
-      make('Measure thresholds on each channel', 'Set circuit.thresholds to per-channel.', {
-        circuit: { thresholds: 'per-channel' },
-      }),
+      make(
+        'Measure thresholds on each channel',
+        'Set circuit.thresholds to per-channel.',
+        { 'circuit.thresholds': 'per-channel' },
+        {
+          circuit: { thresholds: 'per-channel' },
+        },
+      ),
     );
   }
   if (circuit.resistorOhm !== null) {
     found.push(
-      make('Take the recommended resistor', 'Leave circuit.resistorOhm out.', {
-        circuit: { resistorOhm: null },
-      }),
+      make(
+        'Take the recommended resistor',
+        'Leave circuit.resistorOhm out.',
+        { 'circuit.resistorOhm': null },
+        {
+          circuit: { resistorOhm: null },
+        },
+      ),
     );
   }
   if (circuit.hysteresisCounts !== null) {
     found.push(
-      make('Take the recommended hysteresis', 'Leave circuit.hysteresisCounts out.', {
-        circuit: { hysteresisCounts: null },
-      }),
+      make(
+        'Take the recommended hysteresis',
+        'Leave circuit.hysteresisCounts out.',
+        { 'circuit.hysteresisCounts': null },
+        {
+          circuit: { hysteresisCounts: null },
+        },
+      ),
     );
   }
   return found;
@@ -201,6 +258,7 @@ function makingCandidates(head: HeadPlan, make: Make): Candidate[] {
       make(
         'Let drawings make up for the tool',
         `Set disc.allowance to drawn, so that windows come out as drawn and not ${showMm(Math.abs(process.windowGrowthMm))} ${process.windowGrowthMm > 0 ? 'wider' : 'narrower'}.`,
+        { 'disc.allowance': 'drawn' },
         { disc: { process: { ...process, windowGrowthMm: 0 } } },
       ),
     );
@@ -211,6 +269,7 @@ function makingCandidates(head: HeadPlan, make: Make): Candidate[] {
       make(
         'Bore the disc truer',
         `Turn it on its shaft against a fixed point before gluing: disc.process.boreSdMm ${boreSdMm}.`,
+        { 'disc.process.boreSdMm': boreSdMm },
         {
           disc: { process: { ...process, boreSdMm } },
         },
@@ -220,19 +279,26 @@ function makingCandidates(head: HeadPlan, make: Make): Candidate[] {
   if (process.edgeSdMm > 0) {
     const edgeSdMm = halfOf(process.edgeSdMm);
     found.push(
-      make('Use a finer process', `Such as film or a laser: disc.process.edgeSdMm ${edgeSdMm}.`, {
-        disc: { process: { ...process, edgeSdMm } },
-      }),
+      make(
+        'Use a finer process',
+        `Such as film or a laser: disc.process.edgeSdMm ${edgeSdMm}.`,
+        { 'disc.process.edgeSdMm': edgeSdMm },
+        {
+          disc: { process: { ...process, edgeSdMm } },
+        },
+      ),
     );
   }
   if (spec.tangentialSdMm > 0) {
     const tangentialSdMm = halfOf(spec.tangentialSdMm);
+    const radialSdMm = halfOf(spec.radialSdMm);
     found.push(
       make(
         'Seat the sensors truer',
         `Drill all seats in one piece with the apertures: head.tangentialSdMm ${tangentialSdMm}.`,
+        { 'head.tangentialSdMm': tangentialSdMm, 'head.radialSdMm': radialSdMm },
         {
-          spec: { tangentialSdMm, radialSdMm: halfOf(spec.radialSdMm) },
+          spec: { tangentialSdMm, radialSdMm },
         },
       ),
     );

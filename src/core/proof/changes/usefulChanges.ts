@@ -35,16 +35,16 @@ export function usefulChanges(
   own: BuildStatistics,
 ): UsefulChange[] {
   const now = reached(head, need, own);
-  const tried = candidates(head, need).flatMap(({ title, how, plan }) => {
+  const tried = candidates(head, need).flatMap(({ title, how, edits, plan }) => {
     const changed = planned(plan);
     if (changed === null) return [];
     const builds = virtualBuilds(changed, { ...request, builds: Math.min(request.builds, CHANGE_BUILDS) });
     const then = reached(changed, need, builds);
-    return helps(now, then) ? [{ title, how, changed, then }] : [];
+    return helps(now, then) ? [{ title, how, edits, changed, then }] : [];
   });
   tried.sort((a, b) => order(b.then, a.then));
-  return tried.slice(0, TOLD).map(({ title, how, changed, then }) => ({
-    ...{ title, how },
+  return tried.slice(0, TOLD).map(({ title, how, edits, changed, then }) => ({
+    ...{ title, how, edits },
     verdict: then.verdict,
     yield: then.builds.yield,
     p95Deg: then.builds.maxErrorDeg.p95,
