@@ -30,6 +30,7 @@ const packages = {
   proof: ['@stdlib/[^/]+'],
   wind: ['@stdlib/[^/]+'],
   fit: ['astronomy-engine', 'geomagnetism'],
+  faults: ['astronomy-engine'],
   make: ['fflate', 'manifold-3d', '@noble/hashes', '@tarikjabiri/dxf', 'pdf-lib', '@pdf-lib/fontkit'],
 };
 

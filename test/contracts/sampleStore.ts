@@ -79,6 +79,7 @@ export function sampleStoreContract(name: string, world: () => Promise<StoreWorl
         gustMPerS: 7.1234567890123,
         flags: sampleFlags.impossibleJump | sampleFlags.absurdSpeed,
         word: '00101',
+        counts: [512, 0, 65_535, 3, 1023],
         pulses: 4_294_967_295,
         edges: 0,
         line: 4_000_000_000,

@@ -6,9 +6,9 @@ import type { ArchiveFolder, SampleStore, SampleWindow } from '../../ports/index
 import { duckdbSampleStore, type DuckdbSampleStore } from './duckdbSampleStore.ts';
 
 /** Columns of the archive, from those of the table; archiveColumns in core says what each means. */
-const COLUMNS = `epoch_ms(at_ms) AS time, within_ms / 1000 AS time_within_s, heading_deg AS wind_from_direction_deg,
+const COLUMNS = `epoch_ms(sample.at_ms) AS time, within_ms / 1000 AS time_within_s, heading_deg AS wind_from_direction_deg,
   half_width_deg, mean_heading_deg AS mean_from_direction_deg, agreement, speed_m_per_s AS wind_speed_m_s,
-  gust_m_per_s AS wind_speed_of_gust_m_s, flags, digits AS word, pulses, edges, stream AS source, line`;
+  gust_m_per_s AS wind_speed_of_gust_m_s, flags, digits AS word, counts, pulses, edges, stream AS source, line`;
 
 const isOurs = (store: SampleStore): store is DuckdbSampleStore => 'connection' in store;
 const quoted = (text: string): string => `'${text.replaceAll("'", "''")}'`;
@@ -21,7 +21,8 @@ async function writeParquet(
 ): Promise<number> {
   const written = await store.connection.runAndReadAll(
     `COPY (SELECT ${COLUMNS} FROM sample JOIN station ON station.id = station_id LEFT JOIN word ON word.id = word_id
-       WHERE name = ${quoted(station)} AND at_ms >= ${Math.ceil(fromMs)} AND at_ms < ${Math.ceil(untilMs)} ORDER BY at_ms)
+       LEFT JOIN light ON light.station_id = sample.station_id AND light.at_ms = sample.at_ms
+       WHERE name = ${quoted(station)} AND sample.at_ms >= ${Math.ceil(fromMs)} AND sample.at_ms < ${Math.ceil(untilMs)} ORDER BY sample.at_ms)
      TO ${quoted(path)} (FORMAT parquet, COMPRESSION snappy)`,
   );
   return Number(written.getRows()[0]![0]);

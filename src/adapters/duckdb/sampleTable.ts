@@ -64,6 +64,7 @@ export const schema: readonly string[] = [
   'CREATE TABLE IF NOT EXISTS station (id INTEGER, name VARCHAR)',
   'CREATE TABLE IF NOT EXISTS word (id INTEGER, digits VARCHAR)',
   `CREATE TABLE IF NOT EXISTS sample (${columns.map(({ name, kind }) => `${name} ${kind}`).join(', ')})`,
+  'CREATE TABLE IF NOT EXISTS light (station_id INTEGER, at_ms BIGINT, counts VARCHAR)',
   'CREATE TABLE IF NOT EXISTS ledger (log VARCHAR, stream BIGINT, reason VARCHAR, from_line BIGINT, to_line BIGINT, count BIGINT, got VARCHAR)',
   'CREATE TABLE IF NOT EXISTS progress (log VARCHAR, seq BIGINT, state VARCHAR)',
 ];

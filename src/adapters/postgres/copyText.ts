@@ -42,7 +42,7 @@ export async function copySamples(
   const into = client.query(
     copyFrom(
       `COPY sample (station_id, at_ms, within_ms, heading_deg, half_width_deg, mean_heading_deg, agreement,
-        speed_m_per_s, gust_m_per_s, flags, word, pulses, edges, stream, line) FROM STDIN`,
+        speed_m_per_s, gust_m_per_s, flags, word, counts, pulses, edges, stream, line) FROM STDIN`,
     ),
   );
   const lines = linesOf(samples, (s) => [
@@ -57,6 +57,7 @@ export async function copySamples(
     s.gustMPerS,
     s.flags,
     s.word,
+    s.counts?.join(' ') ?? null,
     s.pulses,
     s.edges,
     s.stream,

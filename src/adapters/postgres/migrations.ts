@@ -30,6 +30,7 @@ export const migrations: readonly string[] = [
      got text NOT NULL
    );
    CREATE TABLE progress (log text PRIMARY KEY, seq bigint NOT NULL, state text NOT NULL);`,
+  'ALTER TABLE sample ADD COLUMN counts text;',
 ];
 
 /** A number of our own for locks of the whole store, which no other program should use. */

@@ -12,6 +12,7 @@ export interface SampleRow {
   readonly gust_m_per_s: number | null;
   readonly flags: number;
   readonly word: string | null;
+  readonly counts: string | null;
   readonly pulses: string | null;
   readonly edges: string | null;
   readonly stream: string;
@@ -34,6 +35,7 @@ export function sampleOf(station: string, row: SampleRow): Sample {
     gustMPerS: row.gust_m_per_s,
     flags: row.flags,
     word: row.word,
+    counts: row.counts === null ? null : row.counts.split(' ').map(Number),
     pulses: whole(row.pulses),
     edges: whole(row.edges),
     stream: Number(row.stream),

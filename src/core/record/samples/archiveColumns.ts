@@ -57,6 +57,11 @@ export const archiveColumns: readonly ArchiveColumn[] = [
   ),
   column(['flags', 'integer', '1', null], 'Bits of the flags; docs/record.md lists them.', (s) => s.flags),
   column(['word', 'string', '', null], 'What the channels read, channel 0 first.', (s) => s.word),
+  column(
+    ['counts', 'string', '', null],
+    'What the converter read on each channel, spaces between, once a minute.',
+    (s) => s.counts?.join(' ') ?? null,
+  ),
   column(['pulses', 'integer', '1', null], 'Cup contacts since the controller started.', (s) => s.pulses),
   column(
     ['edges', 'integer', '1', null],

@@ -42,6 +42,8 @@ export const NOTHING_READ: OwnReaderState = {
 const RECENT_MOST = 32;
 /** A speed over more usual steps than this is no sample of the wind any more. [-] */
 const SPEED_STEPS_MOST = 10;
+/** Light levels change slowly: counts of one line in this time are kept. [ms] */
+const COUNTS_EVERY_MS = 60_000;
 /** Gusts are counted over this time (WMO-No. 8). [s] */
 const GUST_S = 3;
 const DAY_MS = 86_400_000;
@@ -191,6 +193,8 @@ export class OwnReader {
     const last = begins ? null : this.#last;
     this.#noteGap(at.number, text, line, last, clocked.step === 'restarted');
     const speedMPerS = this.#speed(line, last, clocked);
+    const minuteOf = (ms: number): number => Math.floor(ms / COUNTS_EVERY_MS);
+    const isNewMinute = !last || minuteOf(last.sinceStartMs) !== minuteOf(clocked.sinceStartMs);
     this.#dropped = 0;
     this.#last = {
       lineNumber: line.lineNumber,
@@ -200,10 +204,17 @@ export class OwnReader {
     if (!clocked.placed) return ledger.note('time-unknown', at.number, text);
     if (clocked.by === 'moments') ledger.note('placed-by-moments', at.number, text);
     if (clocked.by === 'neighbours') ledger.note('placed-between', at.number, text);
-    this.#emit(this.#sampleOf(at.number, line, speedMPerS, clocked, clocked.placed));
+    const counts = isNewMinute ? line.counts : null;
+    this.#emit(this.#sampleOf(at.number, line, { speedMPerS, counts }, clocked, clocked.placed));
   }
 
-  #sampleOf(number: number, line: Line, speedMPerS: number | null, { by }: Clocked, placed: Placed): Sample {
+  #sampleOf(
+    number: number,
+    line: Line,
+    { speedMPerS, counts }: Pick<Sample, 'speedMPerS' | 'counts'>,
+    { by }: Clocked,
+    placed: Placed,
+  ): Sample {
     const { head, rule } = this.#context;
     const gustPulses = line.cups?.gustPulses ?? null;
     const flags = line.flags.reduce((sum, flag) => sum | sampleFlags[flag], 0);
@@ -219,6 +230,7 @@ export class OwnReader {
       gustMPerS: gustPulses === null ? null : windOf(gustPulses / GUST_S, rule.cups),
       flags: flags | (by === 'neighbours' ? sampleFlags.timeGuessed : 0),
       word: line.word,
+      counts,
       pulses: line.cups?.pulses ?? null,
       edges: line.cups?.edges ?? null,
       stream: head.stream,

@@ -24,6 +24,11 @@ export interface Sample {
   readonly flags: number;
   /** What the channels read, or `null` where only decoded headings were logged. */
   readonly word: string | null;
+  /**
+   * What the converter read on each channel, kept of the first line of every minute of the controller; the raw log has all.
+   * [counts], channel 0 first; `null` = none kept
+   */
+  readonly counts: readonly number[] | null;
   /** Totals since the controller started, or `null`. [-] */
   readonly pulses: number | null;
   readonly edges: number | null;
@@ -79,6 +84,7 @@ export function sampleWith(known: Known & Partial<Sample>): Sample {
     gustMPerS: known.gustMPerS ?? null,
     flags: known.flags ?? 0,
     word: known.word ?? null,
+    counts: known.counts ?? null,
     pulses: known.pulses ?? null,
     edges: known.edges ?? null,
     stream: known.stream,
@@ -100,6 +106,7 @@ export function retimed(sample: Sample, atMs: number, withinMs: number, flags: n
     gustMPerS: sample.gustMPerS,
     flags,
     word: sample.word,
+    counts: sample.counts,
     pulses: sample.pulses,
     edges: sample.edges,
     stream: sample.stream,
