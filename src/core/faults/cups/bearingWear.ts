@@ -65,7 +65,7 @@ export class BearingWear implements Detector {
     if (this.#episodes.isOpen()) return this.#episodes.update({ evidence });
     this.#episodes.open({
       kind: 'bearing-wear',
-      sinceMs: this.#latest[0]!.atMs,
+      sinceMs: this.#firstSlow((before + now) / 2),
       noticedMs: atMs,
       channels: [],
       positions: [],
@@ -76,6 +76,17 @@ export class BearingWear implements Detector {
       spoils: 'speed',
       daysLeft: null,
     });
+  }
+
+  /** First of the latest starts from which on nearly all need more than a middle speed. [m/s], [ms UTC] */
+  #firstSlow(middle: number): number {
+    let [slow, all, since] = [0, 0, this.#latest.at(-1)!.atMs];
+    for (const start of [...this.#latest].reverse()) {
+      all++;
+      if (start.speed > middle) slow++;
+      if (slow >= 0.8 * all && start.speed > middle) since = start.atMs;
+    }
+    return since;
   }
 
   findings(): readonly Finding[] {
