@@ -20,6 +20,7 @@ const steps = {
   make: [...design, 'proof', 'program', 'record', 'report', 'wind'],
   fit: [...design, 'proof', 'record', 'report', 'wind'],
   faults: [...design, 'proof', 'record', 'wind'],
+  review: [...design, 'proof', 'record', 'report', 'wind', 'faults'],
 };
 
 // The npm packages that a step may use; everything else in core is our own.

@@ -30,3 +30,4 @@ export {
 export { fitRelease, type FittedRelease, type ReleaseRequest } from './fit/fitRelease.ts';
 export { archiveRecord, type Archived, type ArchiveRequest } from './archiveRecord.ts';
 export { LiveStations, type LiveMean, type LiveWind } from './logLive.ts';
+export { reviewRecord, type Reviewed, type ReviewPorts, type ReviewRequest } from './reviewRecord.ts';

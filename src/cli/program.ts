@@ -5,6 +5,7 @@ import { runMake, runNew, runProve, type ProveOptions } from './commands.ts';
 import { addFit } from './fit/addFit.ts';
 import { addArchive, addLog } from './log/addLog.ts';
 import { folderPath, withProof } from './options.ts';
+import { addReview } from './review/addReview.ts';
 import type { Parts } from './wire.ts';
 import type { Take } from './work.ts';
 
@@ -72,6 +73,7 @@ export function program(parts: Parts, isJson: boolean, take: Take): Command {
   addLog(root, parts, take);
   addArchive(root, take);
   addFit(root, parts, take);
+  addReview(root, parts, take);
   const below = root.commands.flatMap((command) => command.commands);
   for (const command of [root, ...root.commands, ...below]) {
     command

@@ -56,7 +56,7 @@ export function addLog(root: Command, parts: Parts, take: Take): void {
 }
 
 /** Reads an instant; a date alone is its beginning in UTC. */
-function instantWord(text: string): number {
+export function instantWord(text: string): number {
   const atMs = Date.parse(text);
   if (!Number.isNaN(atMs)) return atMs;
   throw new InvalidArgumentError('Allowed: a date or an instant such as 2026-05-01 or 2026-05-01T10:00Z.');

@@ -56,7 +56,7 @@ export { hourHeading, hourSpread, type QuarterHeading } from './period/hourFromQ
 export { expectedReadings, periodEnd, TEN_MINUTES_MS } from './period/periodClock.ts';
 export { PeriodStream, windPeriods, type PeriodRule, type WindPeriod } from './period/periodStream.ts';
 export { PeriodSum, type PeriodSummary } from './period/periodSum.ts';
-export { READ_HEADING, READ_SPEED, type SampleColumns } from './period/sampleColumns.ts';
+export { READ_HEADING, READ_SPEED, requireColumns, type SampleColumns } from './period/sampleColumns.ts';
 export type { WindSample } from './period/windSample.ts';
 export type { ProfileSpeed } from './profile/heights.ts';
 export { logProfile, type Ground } from './profile/logProfile.ts';
@@ -88,6 +88,7 @@ export { GUST_WINDOW_MS, GustSum, slidingGust, type Gust, type GustRule } from '
 export { speedMoments, SpeedSum, type SpeedMoments } from './speed/speedSum.ts';
 export { speedFrom, speedIn, speedUnits, type SpeedUnit } from './speed/speedUnit.ts';
 export { gustFactor, turbulenceIntensity, windRunKm } from './speed/turbulence.ts';
+export { blockOf, groupOf, GROUPS } from './uncertainty/block.ts';
 export { BlockMeanSum, type BlockMean } from './uncertainty/blockMean.ts';
 export { shareInterval, type Interval } from './uncertainty/interval.ts';
 export { jackknifeError } from './uncertainty/jackknife.ts';

@@ -34,7 +34,7 @@ export function plotFrame({ left, top, width, height }: PlotBox): Markup {
   return element('rect', { x: left, y: top, width, height, fill: look.light, stroke: look.line });
 }
 
-/** Ticks below a plot with their words; `x` puts a value in its place. */
+/** Ticks below a plot with their words; `x` puts a value in its place. [user units] */
 export function bottomAxis(
   { left, top, width, height }: PlotBox,
   ticks: readonly number[],
@@ -58,7 +58,7 @@ export function bottomAxis(
   ]);
 }
 
-/** Ticks left of a plot with their words; `y` puts a value in its place. */
+/** Ticks left of a plot with their words; `y` puts a value in its place. [user units] */
 export function leftAxis(
   { left }: PlotBox,
   ticks: readonly number[],

@@ -49,6 +49,11 @@ export class BlockMeanSum {
     }
   }
 
+  /** Whether nothing that counts was added. */
+  get isEmpty(): boolean {
+    return this.weights.every((weight) => weight === 0);
+  }
+
   /** @throws `wind/no-readings` when nothing was added. */
   result(): BlockMean {
     const used = [...this.weights.keys()].filter((group) => this.weights[group]! > 0);

@@ -1,0 +1,21 @@
+const WIDTH = 30;
+
+/** Shows how much of a record was read, on a terminal and nowhere else. */
+export function shareLine(stream: NodeJS.WriteStream): { show(share: number): void; end(): void } {
+  let isShown = false;
+  return {
+    show(share) {
+      if (!stream.isTTY) return;
+      isShown = true;
+      const within = Math.min(1, Math.max(0, share));
+      const full = Math.round(WIDTH * within);
+      stream.write(
+        `\r\u001b[K[${'#'.repeat(full)}${'.'.repeat(WIDTH - full)}] ${Math.floor(100 * within)} % read`,
+      );
+    },
+    end() {
+      if (isShown) stream.write('\r\u001b[K');
+      isShown = false;
+    },
+  };
+}

@@ -1,0 +1,109 @@
+import { TEN_MINUTES_MS, type RoseSum } from '../../wind/index.ts';
+import type { ReadingSlots } from './readingSlots.ts';
+
+const HOUR_MS = 3_600_000;
+
+/** What the classes of the roses are. */
+interface Classes {
+  readonly speedBoundsMPerS: readonly number[];
+  readonly calmBelowMPerS: number;
+  readonly utcOffsetMin: number;
+}
+
+/**
+ * Counts readings by slot and speed class over an hour, and then hands them to the roses in a few large portions.
+ *
+ * A period belongs to the local hour that its middle lies in.
+ */
+export class RoseFeed {
+  private readonly slots: ReadingSlots;
+  private readonly roses: { readonly wind: readonly RoseSum[]; readonly vane: RoseSum };
+  private readonly bounds: Float64Array;
+  private readonly classes: number;
+  private readonly offsetMs: number;
+  /** A speed of each class that is no calm. [m/s] */
+  private readonly speedOfClass: readonly number[];
+  /** Readings by slot and class, those without a speed last; and which of them are used. */
+  private readonly counts: Float64Array;
+  private readonly used: Int32Array;
+  private inUse = 0;
+  private hour = NaN;
+  private middleMs = NaN;
+  private calms = 0;
+  private withoutHeading = 0;
+
+  constructor(
+    slots: ReadingSlots,
+    { speedBoundsMPerS, calmBelowMPerS, utcOffsetMin }: Classes,
+    roses: { readonly wind: readonly RoseSum[]; readonly vane: RoseSum },
+  ) {
+    this.slots = slots;
+    this.roses = roses;
+    this.bounds = Float64Array.from(speedBoundsMPerS);
+    this.classes = speedBoundsMPerS.length + 1;
+    this.offsetMs = utcOffsetMin * 60_000;
+    const least = Math.max(calmBelowMPerS, Number.MIN_VALUE);
+    this.speedOfClass = [0, ...speedBoundsMPerS].map((bound) => Math.max(bound, least));
+    this.counts = new Float64Array(slots.count * (this.classes + 1));
+    this.used = new Int32Array(this.counts.length);
+  }
+
+  /** Says which period the next readings belong to. [ms UTC] */
+  openPeriod(endMs: number): void {
+    const middleMs = endMs - TEN_MINUTES_MS / 2;
+    const hour = Math.floor((middleMs + this.offsetMs) / HOUR_MS);
+    if (hour === this.hour) return;
+    this.flush();
+    this.hour = hour;
+    this.middleMs = middleMs;
+  }
+
+  /** Counts a wind with its heading. [m/s] */
+  addWind(slot: number, speed: number): void {
+    const { bounds } = this;
+    let speedClass = 0;
+    while (speedClass < bounds.length && speed >= bounds[speedClass]!) speedClass++;
+    this.count(slot * (this.classes + 1) + speedClass);
+  }
+
+  /** Counts a heading without a speed. */
+  addVane(slot: number): void {
+    this.count(slot * (this.classes + 1) + this.classes);
+  }
+
+  private count(cell: number): void {
+    if (this.counts[cell]!++ === 0) this.used[this.inUse++] = cell;
+  }
+
+  closePeriod({ calms, withoutHeading }: { readonly calms: number; readonly withoutHeading: number }): void {
+    this.calms += calms;
+    this.withoutHeading += withoutHeading;
+  }
+
+  /** Hands everything counted so far to the roses. */
+  flush(): void {
+    const { slots, roses, counts, used, classes, middleMs } = this;
+    for (let place = 0; place < this.inUse; place++) {
+      const cell = used[place]!;
+      const slot = Math.floor(cell / (classes + 1));
+      const speedClass = cell - slot * (classes + 1);
+      const [heading, half, weight] = [slots.headings[slot]!, slots.halfWidths[slot]!, counts[cell]!];
+      if (speedClass === classes) {
+        roses.vane.add(middleMs, heading, null, half, weight);
+        for (const rose of roses.wind) rose.add(middleMs, heading, null, half, weight);
+      } else {
+        for (const rose of roses.wind) {
+          rose.add(middleMs, heading, this.speedOfClass[speedClass]!, half, weight);
+        }
+      }
+      counts[cell] = 0;
+    }
+    for (const rose of roses.wind) {
+      if (this.calms > 0) rose.add(middleMs, null, 0, 0, this.calms);
+      if (this.withoutHeading > 0) rose.add(middleMs, null, this.speedOfClass[0]!, 0, this.withoutHeading);
+    }
+    this.inUse = 0;
+    this.calms = 0;
+    this.withoutHeading = 0;
+  }
+}
