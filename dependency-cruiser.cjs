@@ -29,6 +29,7 @@ const packages = {
   instrument: ['yaml', 'zod', 'fastest-levenshtein'],
   head: ['@stdlib/[^/]+'],
   proof: ['@stdlib/[^/]+'],
+  weigh: ['@stdlib/[^/]+'],
   wind: ['@stdlib/[^/]+'],
   fit: ['astronomy-engine', 'geomagnetism'],
   faults: ['astronomy-engine'],

@@ -11,6 +11,8 @@ export {
   type ProveRequest,
 } from './proveInstrument.ts';
 
+export { weighInstrument, type WeighedNeed, type WeighRequest } from './weighInstrument.ts';
+export { purposeNames } from '../core/weigh/index.ts';
 export { makeInstrument, type MadeDesign, type MakeRequest } from './makeInstrument.ts';
 export { readDesign, type Design } from './design.ts';
 export { INSTRUMENT_FILE, newInstrument } from './newInstrument.ts';

@@ -6,6 +6,7 @@ import { addFit } from './fit/addFit.ts';
 import { addArchive, addLog } from './log/addLog.ts';
 import { folderPath, withProof } from './options.ts';
 import { addReview } from './review/addReview.ts';
+import { addWeigh } from './weigh/addWeigh.ts';
 import type { Parts } from './wire.ts';
 import type { Take } from './work.ts';
 
@@ -68,6 +69,7 @@ export function program(parts: Parts, isJson: boolean, take: Take): Command {
     // Options behind a command are its own: `fit north` and `fit` have some of the same name.
     .enablePositionalOptions();
   addNew(root, parts, take);
+  addWeigh(root, parts, take);
   addProve(root, parts, take);
   addMake(root, parts, take);
   addLog(root, parts, take);

@@ -5,7 +5,10 @@ export type {
   Need,
   NorthSetting,
   PowerSpec,
+  SensingNeed,
   SiteSpec,
+  SiteWind,
+  Tool,
 } from './instrument.ts';
 export { applyAsBuilt } from './editing/applyAsBuilt.ts';
 export { applyFields, type FieldEdits } from './editing/applyFields.ts';

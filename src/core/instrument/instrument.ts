@@ -3,6 +3,28 @@ import type { AsBuilt } from './asBuilt.ts';
 import type { CircuitSpec, HeadSpec } from '../head/index.ts';
 import type { PartsSpec } from './partsSpec.ts';
 import type { Degrees } from '../units/index.ts';
+import type { movers, toolNames } from './schema/sensing.ts';
+
+/** A tool that a way of sensing may ask for. */
+export type Tool = (typeof toolNames)[number];
+
+/** What is asked of the way of sensing, whichever it is. */
+export interface SensingNeed {
+  readonly turnedBy: (typeof movers)[number];
+  /** Whether a sensor can sit on the axis, at an end of the shaft. */
+  readonly shaftEnd: 'free' | 'closed';
+  /** Turning moment that the sensor may take for itself. [N mm] */
+  readonly startTorqueNmm: number;
+  readonly lifeYears: number;
+  /** Parts of the sensing, controller and housing not counted. [EUR] */
+  readonly budgetEur: number;
+  readonly tools: readonly Tool[];
+  readonly powerCutsPerYear: number;
+  /** To and fro added up; `null` = reckoned from the wind, or 4. [-] */
+  readonly turnsPerDay: number | null;
+  /** A dead lamp or a broken wire must show itself. */
+  readonly mustShowFaults: boolean;
+}
 
 /** What the instrument must do. */
 export interface Need {
@@ -73,6 +95,20 @@ export interface NorthSetting {
   readonly by: string;
 }
 
+/** Wind of a site, as far as an index or a gap meets it. */
+export interface SiteWind {
+  /** Of equal sectors, the first centred on north, then clockwise, in any one unit; `null` = all alike. [-] */
+  readonly sectorShares: readonly number[] | null;
+  /** Mean time between changes of weather, each with a direction of its own. [h] */
+  readonly weatherHours: number;
+  /** Standard deviation of what the direction wanders in an hour between them. [deg] */
+  readonly hourChangeDeg: Degrees;
+  /** Standard deviation within ten minutes. [deg] */
+  readonly swingDeg: Degrees;
+  /** Share of the time in which nothing moves. [-] */
+  readonly calmShare: number;
+}
+
 /** Where it stands. */
 export interface SiteSpec {
   readonly place: string;
@@ -86,12 +122,16 @@ export interface SiteSpec {
   readonly northOffsetDeg: Degrees;
   /** Settings of north, youngest last. */
   readonly northHistory: readonly NorthSetting[];
+  readonly wind: SiteWind;
+  /** Magnetic field near the shaft. [mT] */
+  readonly strayFieldMt: number;
 }
 
 /** One instrument file, read, checked and with every default filled in. */
 export interface Instrument {
   readonly name: string;
   readonly need: Need;
+  readonly sensing: SensingNeed;
   readonly disc: DiscSpec;
   readonly head: HeadSpec;
   readonly circuit: CircuitSpec;

@@ -27,6 +27,17 @@ describe('the smallest instrument file', () => {
         mustSurvivePowerLoss: true,
         wantedYield: 0.95,
       },
+      sensing: {
+        turnedBy: 'wind',
+        shaftEnd: 'free',
+        startTorqueNmm: 0.1,
+        lifeYears: 5,
+        budgetEur: 60,
+        tools: ['fdm-printer', 'soldering-iron', 'multimeter'],
+        powerCutsPerYear: 12,
+        turnsPerDay: null,
+        mustShowFaults: false,
+      },
       disc: {
         code: 'reflected-gray',
         codeFile: null,
@@ -110,6 +121,8 @@ describe('the smallest instrument file', () => {
         mastHeightM: 3,
         northOffsetDeg: 0,
         northHistory: [],
+        wind: { sectorShares: null, weatherHours: 48, hourChangeDeg: 25, swingDeg: 15, calmShare: 0.1 },
+        strayFieldMt: 0.05,
       },
       parts: {
         sensorPart: 'photoresistor-5mm',

@@ -128,6 +128,7 @@ export function resolveInstrument(draft: InstrumentDraft): Instrument {
   return {
     name: draft.name,
     need: resolveNeed(draft.need),
+    sensing: draft.sensing,
     disc: resolveDisc(draft.disc),
     head: resolveHead(draft.head),
     circuit: draft.circuit,

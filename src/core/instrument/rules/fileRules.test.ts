@@ -96,3 +96,18 @@ describe('a rule about fields', () => {
     expect(found.map(({ code }) => code)).toEqual(['codes/odd-count', 'instrument/out-of-range']);
   });
 });
+
+describe('the wind of a site', () => {
+  it.each([
+    ['[0, 0, 0, 0]', ['instrument/wind-from-nowhere']],
+    ['[0, 0, 0, 1]', []],
+    ['null', []],
+  ])('with shares %s', (shares, codes) => {
+    const found = problems(
+      'positions: 32',
+      'diameterMm: 84',
+      `site: { wind: { sectorShares: ${shares} } }\n`,
+    );
+    expect(found.map(({ code }) => code)).toEqual(codes);
+  });
+});

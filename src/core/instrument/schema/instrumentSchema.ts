@@ -8,6 +8,7 @@ import { headSchema } from './head.ts';
 import { needSchema } from './need.ts';
 import { partsSchema } from './parts.ts';
 import { powerSchema } from './power.ts';
+import { sensingSchema } from './sensing.ts';
 import { siteSchema } from './site.ts';
 
 /** Version of the instrument file that this reader knows. */
@@ -25,6 +26,7 @@ export const instrumentSchema = z.strictObject({
   vanewright: z.literal(FILE_VERSION).meta({ description: 'Version of the file format; the first line of the file.' }),
   name: line(LONGEST_NAME, { meaning: 'What you call this instrument.', example: 'my vane' }),
   need: needSchema,
+  sensing: sensingSchema.prefault({}),
   disc: discSchema,
   head: headSchema.prefault({}),
   circuit: circuitSchema.prefault({}),

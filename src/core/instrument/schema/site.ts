@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { heading, line, measure, nullable } from './field.ts';
+import { siteWindSchema } from './siteWind.ts';
 
 /** Settings of north that a site keeps: fifty years of two a year. */
 const NORTH_MOST = 100;
@@ -32,5 +33,9 @@ export const siteSchema = z
       description: 'Settings of north with their days, youngest last. `vanewright fit north --write` adds them.',
       defaultRule: 'empty',
     }),
+    wind: siteWindSchema.prefault({}),
+    strayFieldMt: measure('mT', 0, 100, {
+      meaning: 'Magnetic field near the shaft from motors, magnets or magnetised iron; that of the earth is 0.05.',
+    }).default(0.05),
   })
   .meta({ description: 'Where it stands.' });

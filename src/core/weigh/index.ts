@@ -1,0 +1,14 @@
+export { offCentreErrorDeg, strayErrorDeg } from './magnet/magnetErrors.ts';
+export type { Finding } from './principle.ts';
+export type { WeighedPrinciple } from './judging/judge.ts';
+export type { WeighVerdict } from './judging/verdict.ts';
+export { waitText } from './judging/powerFindings.ts';
+export { deadShare } from './principles/reckoning/potentiometers.ts';
+export { modelWait, type WaitRun } from './wait/modelWait.ts';
+export { checkedSeries, seriesWait, type SeriesRow } from './wait/seriesWait.ts';
+export { windShares } from './wait/windShares.ts';
+export { modelledWind, recordedWind, type WindView } from './wait/windView.ts';
+export { weighPrinciples, type Weighing } from './weigh.ts';
+export { purposeAdvice, type PurposeAdvice } from './purposes/purposeAdvice.ts';
+export { purposeNames } from './purposes/purposes.ts';
+export { stepBiasDeg } from './purposes/stepBias.ts';
