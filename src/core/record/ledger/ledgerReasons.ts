@@ -24,7 +24,10 @@ export const ledgerReasons = {
     'dropped',
     'Another sample of the same instant with other values: the first is kept; which is right?',
   ),
-  'late-line': row('dropped', 'A line older than one before it, with a time that is taken already.'),
+  'late-line': row(
+    'moved',
+    'A line that came after lines sent later, through another worker: put where its counter says.',
+  ),
   'ready-text': row('noted', 'Words that the program sends when it starts.'),
   'heading-line': row('noted', 'Names of columns.'),
   'columns-changed': row('noted', 'Other columns from here on.'),
@@ -65,10 +68,6 @@ export const ledgerReasons = {
   'compass-language': row('guessed', 'O is east in German and west in French, Spanish and Italian.'),
   'speed-unit': row('guessed', 'No unit of speed is named.'),
   'absurd-speed': row('noted', 'Faster than any wind there: kept, with a flag.'),
-  'full-scale': row(
-    'noted',
-    'A channel at the end of its scale over much of the lines: check reference and supply.',
-  ),
   'negative-speed': row('dropped', 'Less than nothing, as after a counter was set back.'),
   'empty-bytes': row('dropped', 'Bytes of 0 or 255 in a row, as a power cut leaves them.'),
   'byte-order-mark': row('dropped', 'The mark in front of a Unicode file.'),

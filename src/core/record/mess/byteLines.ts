@@ -66,6 +66,12 @@ export class LineSplitter {
     return this.#state;
   }
 
+  /** Counts a line that is read elsewhere; gives back its number. [-] */
+  skip(): number {
+    this.#state = { ...this.#state, line: this.#state.line + 1 };
+    return this.#state.line;
+  }
+
   /** Notes since the last call. */
   notes(): ByteNote[] {
     const notes = this.#notes;

@@ -2,8 +2,8 @@ import type { Line } from '../line.ts';
 import { COUNTER_SPAN } from '../time/counterUnwrap.ts';
 import type { Clocked } from '../time/segmentClock.ts';
 import { NO_SEGMENT, SegmentClock, type SegmentClockState } from '../time/segmentClock.ts';
-import type { Placed } from '../time/arrivalClock.ts';
 import type { SegmentSpan } from '../time/placeSegments.ts';
+import { lineSample, windOf } from './lineSample.ts';
 import { ownPieces, type OwnPiece } from './ownLine.ts';
 import { packSamples } from './packSamples.ts';
 import type { ReadContext, TextLine } from './readContext.ts';
@@ -44,8 +44,6 @@ const RECENT_MOST = 32;
 const SPEED_STEPS_MOST = 10;
 /** Light levels change slowly: counts of one line in this time are kept. [ms] */
 const COUNTS_EVERY_MS = 60_000;
-/** Gusts are counted over this time (WMO-No. 8). [s] */
-const GUST_S = 3;
 const DAY_MS = 86_400_000;
 /** How far off the arrival of a sentence without a counter can be. [ms] */
 const SENTENCE_WITHIN_MS = 1000;
@@ -205,37 +203,10 @@ export class OwnReader {
     if (clocked.by === 'moments') ledger.note('placed-by-moments', at.number, text);
     if (clocked.by === 'neighbours') ledger.note('placed-between', at.number, text);
     const counts = isNewMinute ? line.counts : null;
-    this.#emit(this.#sampleOf(at.number, line, { speedMPerS, counts }, clocked, clocked.placed));
-  }
-
-  #sampleOf(
-    number: number,
-    line: Line,
-    { speedMPerS, counts }: Pick<Sample, 'speedMPerS' | 'counts'>,
-    { by }: Clocked,
-    placed: Placed,
-  ): Sample {
-    const { head, rule } = this.#context;
-    const gustPulses = line.cups?.gustPulses ?? null;
-    const flags = line.flags.reduce((sum, flag) => sum | sampleFlags[flag], 0);
-    return {
-      station: head.station,
-      atMs: placed.atMs,
-      withinMs: placed.withinMs,
-      headingDeg: line.headingDeg,
-      halfWidthDeg: line.halfWidthDeg,
-      meanHeadingDeg: line.average?.headingDeg ?? null,
-      agreement: line.average?.agreement ?? null,
-      speedMPerS,
-      gustMPerS: gustPulses === null ? null : windOf(gustPulses / GUST_S, rule.cups),
-      flags: flags | (by === 'neighbours' ? sampleFlags.timeGuessed : 0),
-      word: line.word,
-      counts,
-      pulses: line.cups?.pulses ?? null,
-      edges: line.cups?.edges ?? null,
-      stream: head.stream,
-      line: number,
-    };
+    const told = { number: at.number, placed: clocked.placed, speedMPerS, counts };
+    const sample = lineSample(line, this.#context, told);
+    const isGuessed = clocked.by === 'neighbours';
+    this.#emit(isGuessed ? { ...sample, flags: sample.flags | sampleFlags.timeGuessed } : sample);
   }
 
   #noteTime({ number }: TextLine, text: string, { step, hostStepped }: Clocked): void {
@@ -277,10 +248,4 @@ export class OwnReader {
     const withinMs = Math.ceil(sample.withinMs + Math.abs(atMs - sample.atMs));
     this.#context.emit(retimed(sample, atMs, withinMs, flags));
   }
-}
-
-/** Wind speed of a pulse rate; standing cups show no wind, whatever the fitted line says. [m/s] */
-function windOf(perS: number, cups: ReadContext['rule']['cups']): number | null {
-  if (!cups) return null;
-  return perS === 0 ? 0 : cups.startSpeedMPerS + cups.runPerPulseM * perS;
 }

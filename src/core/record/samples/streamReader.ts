@@ -3,6 +3,7 @@ import { LineSplitter, NOTHING_SPLIT, type ByteLine, type SplitterState } from '
 import { lineText, withoutMonitorTime } from '../mess/lineText.ts';
 import { tableLayout, type TableLayout } from '../mess/tableLayout.ts';
 import type { SegmentSpan } from '../time/placeSegments.ts';
+import type { SegmentClockState } from '../time/segmentClock.ts';
 import { beginsAsOwn, ownPieces } from './ownLine.ts';
 import { NOTHING_READ, OwnReader, type OwnReaderState } from './ownReader.ts';
 import type { ReadContext, TextLine } from './readContext.ts';
@@ -103,6 +104,18 @@ export class StreamReader {
   /** The rule that this reader reads by. */
   get rule(): ReadingRule {
     return this.#context.rule;
+  }
+
+  /** What is known of the counter of numbered lines. */
+  get clockState(): SegmentClockState {
+    return this.#own.state.clock;
+  }
+
+  /** Counts a line that is read elsewhere; gives back its number. [-] */
+  skipLine(): number {
+    this.#lines++;
+    this.#good++;
+    return this.#splitter.skip();
   }
 
   /**

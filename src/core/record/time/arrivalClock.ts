@@ -32,7 +32,7 @@ export const NO_ARRIVAL: ArrivalState = {
 };
 
 /** A counter may run slower than this machine's clock by this share; a ceramic resonator is good to 0.5 %. [-] */
-const DRIFT_SHARE = 0.005;
+export const DRIFT_SHARE = 0.005;
 /** Sending a line takes up to 128 ms at 9600 bit/s, and the way through the machine some more. [ms] */
 const SENDING_MS = 150;
 /** The first line of a run may have waited in a full buffer; more lines make that less likely. [ms] */
@@ -73,6 +73,11 @@ const FIRST_LOG_MS = -2_208_988_800_000;
 export function isSetDate(atMs: number): boolean {
   if (atMs < FIRST_LOG_MS || atMs >= SET_UNTIL_MS) return false;
   return !BEGINNINGS_MS.some((begin) => atMs >= begin && atMs < begin + UNSET_FOR_MS);
+}
+
+/** How far off an instant near the last line can be. [ms] */
+export function tieWithinMs({ lines, looseMs }: Pick<ArrivalState, 'lines' | 'looseMs'>): number {
+  return Math.ceil(looseMs + FIRST_MS / lines) + SENDING_MS;
 }
 
 /** An instant found by an arrival. */
@@ -135,7 +140,7 @@ export class ArrivalClock {
   }
 
   #withinMs(looseMs: number): number {
-    return Math.ceil(looseMs + FIRST_MS / this.#state.lines) + SENDING_MS;
+    return tieWithinMs({ lines: this.#state.lines, looseMs });
   }
 
   #late(direct: number, zeroMs: number): ArrivalState['late'] {
