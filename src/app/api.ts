@@ -21,6 +21,7 @@ export { fitBuild, type FitRequest, type FittedBuild } from './fitBuild.ts';
 export { buildsInParallel } from './buildsInParallel.ts';
 export { type ReadingChoices, type RememberedMoment } from './logChoices.ts';
 export { logDesign, logSources, type LogDesign, type LogRun, type LogSummary } from './logSources.ts';
+export { logShared, type SharedRun, type SharedSummary } from './logShared.ts';
 export { fitNorth, type FittedNorth, type NorthRequest, type NorthTarget } from './fit/fitNorth.ts';
 export {
   fitCups,

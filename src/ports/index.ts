@@ -15,3 +15,4 @@ export type {
   StoreProgress,
 } from './sampleStore.ts';
 export type { BuildTask, BuildWorkers } from './buildWorkers.ts';
+export type { ClaimedFeed, FeedRead, SharedFeeds, TakenMessage } from './sharedFeeds.ts';

@@ -6,6 +6,8 @@ export interface SourceBytes {
   readonly bytes: Uint8Array;
   /** Clock of this machine; `null` for bytes of an old file. [ms UTC] */
   readonly arrivedMs: number | null;
+  /** The source gave them before and did not hear that they were safe. */
+  readonly isAgain?: boolean;
   /** The source ends with these bytes. */
   readonly isEnd: boolean;
   /** How much of a source whose size is known has come. [byte] */

@@ -1,8 +1,8 @@
 import { execFileSync } from 'node:child_process';
 import { chmodSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
-import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { freePort } from './freePort.ts';
 
 /** A real server of its own for one test file. */
 export interface PostgresServer {
@@ -16,16 +16,6 @@ const binaries = (): string => {
   const [newest] = readdirSync(root).sort((a, b) => Number(b) - Number(a));
   return join(root, newest!, 'bin');
 };
-
-function freePort(): Promise<number> {
-  return new Promise((done) => {
-    const server = createServer();
-    server.listen(0, '127.0.0.1', () => {
-      const { port } = server.address() as { port: number };
-      server.close(() => done(port));
-    });
-  });
-}
 
 /** Starts a server in a folder of its own; the server refuses to run as root, so it runs as its usual user then. */
 export async function postgresServer(): Promise<PostgresServer> {

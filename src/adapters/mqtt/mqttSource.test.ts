@@ -1,10 +1,6 @@
-import { spawn, type ChildProcess } from 'node:child_process';
-import { mkdtemp, rm, writeFile } from 'node:fs/promises';
-import { connect as connectTcp, createServer } from 'node:net';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import mqtt, { type MqttClient } from 'mqtt';
+import type { MqttClient } from 'mqtt';
 import { afterEach, beforeEach, expect, it } from 'vitest';
+import { mqttBroker, type MqttBroker } from '../../../test/support/mqttBroker.ts';
 import type { SourceBytes } from '../../ports/index.ts';
 import { mqttSource } from './mqttSource.ts';
 
@@ -19,56 +15,14 @@ const until = async (isSo: () => boolean): Promise<void> => {
   while (!isSo()) await new Promise((done) => setTimeout(done, 10));
 };
 
-let folder: string;
-let port: number;
-let broker: ChildProcess;
-
-const freePort = (): Promise<number> =>
-  new Promise((done) => {
-    const server = createServer();
-    server.listen(0, '127.0.0.1', () => {
-      const { port: free } = server.address() as { port: number };
-      server.close(() => done(free));
-    });
-  });
-
-async function startBroker(): Promise<void> {
-  broker = spawn('mosquitto', ['-c', join(folder, 'broker.conf')], { stdio: 'ignore' });
-  for (let isUp = false; !isUp;) {
-    isUp = await new Promise<boolean>((done) => {
-      const socket = connectTcp(port, '127.0.0.1', () => {
-        socket.destroy();
-        done(true);
-      });
-      socket.on('error', () => setTimeout(() => done(false), 20));
-    });
-  }
-}
-
-async function stopBroker(): Promise<void> {
-  broker.kill('SIGTERM');
-  await new Promise((done) => broker.once('close', done));
-}
-
+let broker: MqttBroker;
 beforeEach(async () => {
-  folder = await mkdtemp(join(tmpdir(), 'vanewright-mqtt-'));
-  port = await freePort();
-  const user = process.getuid?.() === 0 ? 'user root\n' : '';
-  await writeFile(
-    join(folder, 'broker.conf'),
-    `listener ${port} 127.0.0.1\nallow_anonymous true\npersistence true\npersistence_location ${folder}/\n` +
-      `autosave_interval 1\nmax_inflight_messages 50\nmax_queued_messages 100000\n${user}`,
-  );
-  await startBroker();
+  broker = await mqttBroker();
 });
-afterEach(async () => {
-  await stopBroker();
-  await rm(folder, { recursive: true, force: true });
-});
+afterEach(() => broker.stop());
 
-const sender = (): Promise<MqttClient> =>
-  mqtt.connectAsync(`mqtt://127.0.0.1:${port}`, { protocolVersion: 5, reconnectPeriod: 50 });
-const url = (topic: string): string => `mqtt://127.0.0.1:${port}/${topic}`;
+const sender = (): Promise<MqttClient> => broker.sender();
+const url = (topic: string): string => broker.url(topic);
 const texts = (came: readonly SourceBytes[]): string[] =>
   came.map(({ bytes }) => Buffer.from(bytes).toString().trim()).filter(Boolean);
 const settled = (): Promise<void> => new Promise((done) => setTimeout(done, 200));
@@ -126,8 +80,7 @@ it('loses nothing when the broker is started again in the middle', async () => {
   for (let i = 0; i < 600; i++) {
     sent.push(client.publishAsync('site/jetty/line', `line ${i}`, { qos: 1 }));
     if (i === 300) {
-      await stopBroker();
-      await startBroker();
+      await broker.restart();
     }
     if (i % 20 === 0) await new Promise((done) => setTimeout(done, 2));
   }

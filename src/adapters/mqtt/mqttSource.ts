@@ -1,7 +1,7 @@
 import mqtt, { type IClientOptions, type IPublishPacket, type MqttClient } from 'mqtt';
 import { VanewrightError } from '../../core/error/index.ts';
 import { stationName, type ReadingRule } from '../../core/record/index.ts';
-import type { Clock, LineSource } from '../../ports/index.ts';
+import type { Clock, LineSource, SourceBytes } from '../../ports/index.ts';
 
 /** Which broker and topic, and whose lines. */
 export interface MqttOptions {
@@ -79,6 +79,34 @@ function connected(client: MqttClient, shown: string): Promise<void> {
   });
 }
 
+/** Gives messages on; the acknowledgement goes out only when they are safe. */
+function giveTo(
+  client: MqttClient,
+  take: (bytes: SourceBytes) => Promise<void>,
+  { station, rule }: MqttOptions,
+  filter: string,
+  clock: Clock,
+  finish: (failure: { readonly error: unknown }) => void,
+): void {
+  client.handleMessage = ({ topic, payload, dup: isAgain }: IPublishPacket, done) => {
+    const begin = {
+      station: stationIn(topic, filter) ?? station,
+      source: 'mqtt',
+      name: topic,
+      ...(rule ? { rule } : {}),
+    } as const;
+    const bytes = withEnd(payload);
+    take({ begin, bytes, arrivedMs: clock.nowMs(), isAgain, isEnd: false, done: null }).then(
+      () => done(),
+      (error: unknown) => {
+        // Not acknowledged: the broker sends it again to the next worker, or to this one when it is back.
+        client.end(true);
+        finish({ error });
+      },
+    );
+  };
+}
+
 /**
  * Lines from a broker: at least once each, since a message is acknowledged only when its bytes are safe.
  *
@@ -86,7 +114,7 @@ function connected(client: MqttClient, shown: string): Promise<void> {
  * keeps them; when it dies, the broker says so on the topic `vanewright/worker/ID`.
  */
 export function mqttSource(options: MqttOptions, clock: Clock): LineSource {
-  const { station, rule, group = null, againMs = AGAIN_MS } = options;
+  const { group = null, againMs = AGAIN_MS } = options;
   const { broker, topic, shown } = addressOf(options.url);
   const { clientId } = options;
   const status = `vanewright/worker/${clientId}`;
@@ -108,24 +136,7 @@ export function mqttSource(options: MqttOptions, clock: Clock): LineSource {
     async run(take) {
       const stopped = new Promise<{ readonly error: unknown } | undefined>((done) => (finish = done));
       client = mqtt.connect(broker, settings);
-      // The acknowledgement goes out only when `done` is called without an error.
-      client.handleMessage = ({ topic: from, payload }: IPublishPacket, done) => {
-        const named = stationIn(from, topic);
-        const begin = {
-          station: named ?? station,
-          source: 'mqtt',
-          name: from,
-          ...(rule ? { rule } : {}),
-        } as const;
-        take({ begin, bytes: withEnd(payload), arrivedMs: clock.nowMs(), isEnd: false, done: null }).then(
-          () => done(),
-          (error: unknown) => {
-            // Not acknowledged: the broker sends it again to the next worker, or to this one when it is back.
-            client?.end(true);
-            finish({ error });
-          },
-        );
-      };
+      giveTo(client, take, options, topic, clock, finish);
       try {
         await connected(client, shown);
         client.on('error', () => {});

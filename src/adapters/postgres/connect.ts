@@ -27,10 +27,28 @@ export function serverProblem(url: string, error: unknown): VanewrightError {
   });
 }
 
-async function migrate(pool: pg.Pool, url: string): Promise<void> {
+/** Does work in a transaction; a connection on which it failed is not used again. */
+export async function transaction<T>(pool: pg.Pool, work: (client: pg.PoolClient) => Promise<T>): Promise<T> {
   const client = await pool.connect();
+  // A connection that breaks in between says so twice: here, where it would end the process, and to the query.
+  const ignore = (): void => {};
+  client.on('error', ignore);
   try {
     await client.query('BEGIN');
+    const result = await work(client);
+    await client.query('COMMIT');
+    client.off('error', ignore);
+    client.release();
+    return result;
+  } catch (error) {
+    await client.query('ROLLBACK').catch(() => {});
+    client.release(true);
+    throw error;
+  }
+}
+
+function migrate(pool: pg.Pool, url: string): Promise<void> {
+  return transaction(pool, async (client) => {
     // Two workers that start at once must not both make the tables.
     await client.query('SELECT pg_advisory_xact_lock($1)', [STORE_LOCK]);
     await client.query(
@@ -53,13 +71,7 @@ async function migrate(pool: pg.Pool, url: string): Promise<void> {
       await client.query(sql);
       await client.query('INSERT INTO migration (version) VALUES ($1)', [i + 1]);
     }
-    await client.query('COMMIT');
-  } catch (error) {
-    await client.query('ROLLBACK').catch(() => {});
-    throw error;
-  } finally {
-    client.release();
-  }
+  });
 }
 
 /**

@@ -2,7 +2,8 @@ import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import type { PoolClient } from 'pg';
 import { from as copyFrom } from 'pg-copy-streams';
-import type { LedgerRow, Sample } from '../../core/record/index.ts';
+import type { Sample } from '../../core/record/index.ts';
+import type { StoredLedgerRow } from '../../ports/index.ts';
 
 type Field = string | number | null;
 
@@ -67,10 +68,10 @@ export async function copySamples(
 }
 
 /** Ledger rows into their table. */
-export async function copyLedger(client: PoolClient, log: string, rows: readonly LedgerRow[]): Promise<void> {
+export async function copyLedger(client: PoolClient, rows: readonly StoredLedgerRow[]): Promise<void> {
   const into = client.query(
     copyFrom('COPY ledger (log, stream, reason, from_line, to_line, count, got) FROM STDIN'),
   );
-  const lines = linesOf(rows, (r) => [log, r.stream, r.reason, r.fromLine, r.toLine, r.count, r.got]);
+  const lines = linesOf(rows, (r) => [r.log, r.stream, r.reason, r.fromLine, r.toLine, r.count, r.got]);
   await pipeline(Readable.from(lines), into);
 }

@@ -1,1 +1,2 @@
 export { postgresSampleStore } from './postgresSampleStore.ts';
+export { postgresFeeds } from './postgresFeeds.ts';

@@ -31,6 +31,27 @@ export const migrations: readonly string[] = [
    );
    CREATE TABLE progress (log text PRIMARY KEY, seq bigint NOT NULL, state text NOT NULL);`,
   'ALTER TABLE sample ADD COLUMN counts text;',
+  `CREATE TABLE feed (
+     id integer GENERATED ALWAYS AS IDENTITY PRIMARY KEY,
+     topic text NOT NULL UNIQUE,
+     station text NOT NULL
+   );
+   CREATE TABLE waiting (
+     feed_id integer NOT NULL,
+     arrived_ms bigint NOT NULL,
+     id bigint GENERATED ALWAYS AS IDENTITY,
+     worker text NOT NULL,
+     bytes bytea NOT NULL,
+     PRIMARY KEY (feed_id, arrived_ms, id)
+   );
+   CREATE TABLE message (
+     feed_id integer NOT NULL,
+     seq bigint NOT NULL,
+     arrived_ms bigint NOT NULL,
+     worker text NOT NULL,
+     bytes bytea NOT NULL,
+     PRIMARY KEY (feed_id, seq, arrived_ms)
+   ) PARTITION BY RANGE (arrived_ms);`,
 ];
 
 /** A number of our own for locks of the whole store, which no other program should use. */

@@ -8,20 +8,25 @@ export function monthOf(atMs: number): number {
 }
 
 const startOf = (month: number): number => Date.UTC(Math.floor(month / 12), month % 12);
-const nameOf = (month: number): string =>
-  `sample_${String(Math.floor(month / 12)).padStart(4, '0')}_${String((month % 12) + 1).padStart(2, '0')}`;
 
-/** Makes the parts of the table that samples of these months go to. */
+/** Makes the parts of a table that rows of these months go to. */
 export class Partitions {
+  readonly #table: 'sample' | 'message';
   readonly #made = new Set<number>();
+
+  constructor(table: 'sample' | 'message') {
+    this.#table = table;
+  }
 
   async make(client: PoolClient, months: Iterable<number>): Promise<void> {
     for (const month of months) {
       if (this.#made.has(month)) continue;
+      const year = String(Math.floor(month / 12)).padStart(4, '0');
+      const name = `${this.#table}_${year}_${String((month % 12) + 1).padStart(2, '0')}`;
       await client.query('SELECT pg_advisory_xact_lock($1)', [STORE_LOCK]);
       // Both name and bounds come from a number, never from outside.
       await client.query(
-        `CREATE TABLE IF NOT EXISTS ${nameOf(month)} PARTITION OF sample
+        `CREATE TABLE IF NOT EXISTS ${name} PARTITION OF ${this.#table}
          FOR VALUES FROM (${startOf(month)}) TO (${startOf(month + 1)})`,
       );
       this.#made.add(month);

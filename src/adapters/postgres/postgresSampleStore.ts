@@ -1,16 +1,9 @@
-import type { Pool, PoolClient } from 'pg';
-import {
-  requireStorable,
-  sifted,
-  type KnownSample,
-  type LedgerReason,
-  type Sample,
-} from '../../core/record/index.ts';
+import type { Pool } from 'pg';
+import { requireStorable, type LedgerReason, type Sample } from '../../core/record/index.ts';
 import { READ_HEADING, READ_SPEED } from '../../core/wind/index.ts';
 import type { SampleStore, SampleWindow, StoreBatch, StoredLedgerRow } from '../../ports/index.ts';
-import { connect } from './connect.ts';
-import { copyLedger, copySamples } from './copyText.ts';
-import { monthOf, Partitions } from './partitions.ts';
+import { BatchWriter } from './batchWriter.ts';
+import { connect, transaction } from './connect.ts';
 import { sampleOf, type SampleRow } from './sampleRow.ts';
 
 /** Rows asked for at once. [-] */
@@ -18,8 +11,7 @@ const PAGE = 50_000;
 
 class Store implements SampleStore {
   readonly #pool: Pool;
-  readonly #partitions = new Partitions();
-  readonly #stations = new Map<string, number>();
+  readonly #writer = new BatchWriter();
   #last: Promise<unknown> = Promise.resolve();
 
   constructor(pool: Pool) {
@@ -37,91 +29,18 @@ class Store implements SampleStore {
   /** Commits of this process happen one after another; those of others are kept apart by locks of the server. */
   async commit(batch: StoreBatch): Promise<void> {
     requireStorable(batch.samples);
-    const mine = this.#last.then(() => this.#transaction((client) => this.#store(client, batch)));
+    const mine = this.#last.then(() => this.#store(batch));
     this.#last = mine.catch(() => {});
     await mine;
   }
 
-  async #transaction(work: (client: PoolClient) => Promise<void>): Promise<void> {
-    const client = await this.#pool.connect();
+  async #store(batch: StoreBatch): Promise<void> {
     try {
-      await client.query('BEGIN');
-      await work(client);
-      await client.query('COMMIT');
-      client.release();
+      await transaction(this.#pool, (client) => this.#writer.store(client, [batch]));
     } catch (error) {
-      // What was made in it is undone too, and a connection that failed is not used again.
-      this.#partitions.forget();
-      this.#stations.clear();
-      await client.query('ROLLBACK').catch(() => {});
-      client.release(true);
+      this.#writer.forget();
       throw error;
     }
-  }
-
-  async #store(client: PoolClient, { samples, ledger, progress }: StoreBatch): Promise<void> {
-    const { rowCount } = await client.query(
-      `INSERT INTO progress VALUES ($1, $2, $3) ON CONFLICT (log) DO UPDATE SET seq = $2, state = $3
-       WHERE progress.seq < $2`,
-      [progress.log, progress.seq, progress.state],
-    );
-    if (rowCount === 0) return;
-    const names = [...new Set(samples.map(({ station }) => station))].sort();
-    await this.#know(client, names);
-    // In one order everywhere, so that two workers never wait for each other.
-    for (const name of names) {
-      await client.query('SELECT pg_advisory_xact_lock($1, $2)', [1, this.#stations.get(name)!]);
-    }
-    const known = await this.#known(client, names, samples);
-    const { fresh, rows } = sifted(samples, (station, atMs) => known.get(station)?.get(atMs));
-    await this.#partitions.make(client, new Set(fresh.map(({ atMs }) => monthOf(atMs))));
-    if (fresh.length > 0) await copySamples(client, fresh, (name) => this.#stations.get(name)!);
-    const all = [...ledger, ...rows];
-    if (all.length > 0) await copyLedger(client, progress.log, all);
-  }
-
-  async #know(client: PoolClient, names: readonly string[]): Promise<void> {
-    const unknown = names.filter((name) => !this.#stations.has(name));
-    if (unknown.length === 0) return;
-    await client.query('INSERT INTO station (name) SELECT unnest($1::text[]) ON CONFLICT (name) DO NOTHING', [
-      unknown,
-    ]);
-    const { rows } = await client.query<{ id: number; name: string }>(
-      'SELECT id, name FROM station WHERE name = ANY($1::text[])',
-      [unknown],
-    );
-    for (const { id, name } of rows) this.#stations.set(name, id);
-  }
-
-  /** What the store has of the times of a batch. */
-  async #known(client: PoolClient, names: readonly string[], samples: readonly Sample[]) {
-    const known = new Map<string, Map<number, KnownSample>>();
-    for (const name of names) {
-      let [from, to] = [Infinity, -Infinity];
-      for (const { station, atMs } of samples) {
-        if (station !== name) continue;
-        from = Math.min(from, atMs);
-        to = Math.max(to, atMs);
-      }
-      const { rows } = await client.query<{
-        at_ms: string;
-        heading_deg: number | null;
-        speed_m_per_s: number | null;
-      }>(
-        'SELECT at_ms, heading_deg, speed_m_per_s FROM sample WHERE station_id = $1 AND at_ms BETWEEN $2 AND $3',
-        [this.#stations.get(name)!, from, to],
-      );
-      known.set(
-        name,
-        new Map(
-          rows.map((row) => [
-            Number(row.at_ms),
-            { headingDeg: row.heading_deg, speedMPerS: row.speed_m_per_s },
-          ]),
-        ),
-      );
-    }
-    return known;
   }
 
   async stations() {
@@ -202,7 +121,7 @@ class Store implements SampleStore {
   async clear(): Promise<void> {
     await this.#last;
     await this.#pool.query('TRUNCATE sample, ledger, progress, station');
-    this.#stations.clear();
+    this.#writer.forget();
   }
 
   async close(): Promise<void> {

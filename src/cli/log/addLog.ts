@@ -50,7 +50,11 @@ export function addLog(root: Command, parts: Parts, take: Take): void {
       'local web interface with the wind of now; 0 takes a free port',
       wholeNumber(0, 65_535),
     )
-    .option('--group <NAME>', 'share the lines of a broker with other loggers of this name')
+    .option(
+      '--group <NAME>',
+      'share the lines of a broker with other workers of this name; needs a PostgreSQL store',
+    )
+    .option('--worker <NAME>', 'name of this worker in its group: no two alike, and the same at every start')
     .option('--rebuild', 'read the whole raw log again, with what is said here')
     .action((file: string, words: LogWords) => take('log', () => runLog(parts, file, words)));
 }

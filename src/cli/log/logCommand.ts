@@ -9,13 +9,13 @@ import {
   type RememberedMoment,
 } from '../../app/api.ts';
 import { ZoneClock, type DateOrder, type LogSpeedUnit } from '../../core/record/index.ts';
-import { VanewrightError } from '../../core/error/index.ts';
 import type { LineSource } from '../../ports/index.ts';
-import type { Listening, RecordServerParts } from '../../server/recordServer.ts';
 import { EXIT } from '../exit.ts';
 import type { Outcome } from '../outcome.ts';
 import type { Parts } from '../wire.ts';
+import { listening, untilStopped } from './listening.ts';
 import { progressLine } from './progressLine.ts';
+import { runShared } from './sharedCommand.ts';
 import { summaryText } from './summaryText.ts';
 import { machineClock, openSource, openStore, type OpenStore } from './wire.ts';
 
@@ -34,6 +34,7 @@ export interface LogWords {
   readonly old?: boolean;
   readonly rebuild?: boolean;
   readonly group?: string;
+  readonly worker?: string;
   /** Port of the local web interface. [-] */
   readonly listen?: number;
 }
@@ -51,49 +52,6 @@ function choicesOf({ zone, dateOrder, speedUnit, headingAs, decimalComma }: LogW
   };
 }
 
-/** Runs the work; Ctrl-C closes the sources, so that what came is stored before the end. */
-async function untilStopped<T>(
-  close: () => Promise<void>,
-  work: (isStopped: () => boolean) => Promise<T>,
-): Promise<T> {
-  let isStopped = false;
-  const stop = (): void => {
-    isStopped = true;
-    void close();
-  };
-  process.once('SIGINT', stop).once('SIGTERM', stop);
-  try {
-    return await work(() => isStopped);
-  } finally {
-    process.off('SIGINT', stop).off('SIGTERM', stop);
-  }
-}
-
-/** The web interface; its packages are loaded only when it is wanted. */
-async function served(parts: RecordServerParts, port: number): Promise<Listening> {
-  const { recordServer } = await import('../../server/recordServer.ts');
-  try {
-    return await recordServer(parts, port);
-  } catch (error) {
-    throw new VanewrightError({
-      code: 'log/port-taken',
-      what: 'The web interface cannot listen on that port.',
-      where: '--listen',
-      got: `${port}: ${error instanceof Error ? error.message : String(error)}`,
-      allowed: 'a free port from 1024 to 65535, or 0 for any',
-      fix: 'Use --listen 0, which takes a free one and prints it.',
-    });
-  }
-}
-
-/** Serves the wind of now, if that is wanted; gives back what ends it. */
-async function listening(words: LogWords, parts: RecordServerParts): Promise<() => Promise<void>> {
-  if (words.listen === undefined) return async () => {};
-  const server = await served(parts, words.listen);
-  process.stderr.write(`Listening on ${server.url}\n`);
-  return () => server.close();
-}
-
 function sourcesOf(
   words: LogWords,
   { instrument, station }: LogDesign,
@@ -101,7 +59,8 @@ function sourcesOf(
   logName: string,
 ): Promise<LineSource[]> {
   const { baud } = instrument.controller;
-  const known = { station, baud, rule, isOld: words.old === true, group: words.group ?? null, logName };
+  const client = { id: `vanewright-${logName}`, group: null };
+  const known = { station, baud, rule, isOld: words.old === true, client };
   return Promise.all(words.from.map((from) => openSource({ from, ...known })));
 }
 
@@ -135,7 +94,7 @@ async function record(
       process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n`),
   };
   const close = async (): Promise<void> => void (await Promise.all(sources.map((source) => source.close())));
-  const endListening = await listening(words, { store: opened.store, live });
+  const endListening = await listening(words.listen, { store: opened.store, live });
   try {
     const summary = await untilStopped(close, (isStopped) => logSources(run, isStopped));
     if (isRebuild) await opened.keepChoices(choices);
@@ -150,6 +109,7 @@ async function record(
 export async function runLog(parts: Parts, file: string, words: LogWords): Promise<Outcome> {
   const design = await logDesign(parts.files, file, words.station ?? null);
   const said = choicesOf(words);
+  if (words.group !== undefined) return runShared(design, said, { ...words, group: words.group });
   const opened = await openStore({ store: words.store, raw: words.raw ?? null });
   try {
     const summary = await record(words, design, opened, said);

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import type { ReadingChoices } from '../../app/logChoices.ts';
 import { VanewrightError } from '../../core/error/index.ts';
 import type { ReadingRule } from '../../core/record/index.ts';
-import type { ArchiveFolder, LineSource, RawLog, SampleStore } from '../../ports/index.ts';
+import type { ArchiveFolder, LineSource, RawLog, SampleStore, SharedFeeds } from '../../ports/index.ts';
 
 /** Where samples and raw bytes rest, and how they were last read. */
 export interface OpenStore {
@@ -24,7 +24,9 @@ export interface StoreWords {
 }
 
 const CHOICES = 'reading.json';
-const isServer = (store: string): boolean => /^postgres(ql)?:\/\//.test(store);
+export const isServer = (store: string): boolean => /^postgres(ql)?:\/\//.test(store);
+
+export const isBroker = (from: string): boolean => /^mqtts?:\/\//.test(from);
 
 async function choicesOf(path: string): Promise<ReadingChoices> {
   const text = await readFile(path, 'utf8').catch(() => '{}');
@@ -86,6 +88,13 @@ async function openSamples(where: string): Promise<{ store: SampleStore; putAsid
   return { store, putAside: store.putAside };
 }
 
+/** What workers share that keep nothing themselves. */
+export async function openShared(url: string): Promise<{ store: SampleStore; feeds: SharedFeeds }> {
+  const { postgresFeeds, postgresSampleStore } = await import('../../adapters/postgres/index.ts');
+  const store = await postgresSampleStore(url);
+  return { store, feeds: await postgresFeeds(url) };
+}
+
 /** A folder for an archive. */
 export async function openArchive(folder: string): Promise<ArchiveFolder> {
   const { duckdbArchive } = await import('../../adapters/duckdb/index.ts');
@@ -114,20 +123,18 @@ export interface SourceWords {
   readonly rule: Partial<ReadingRule>;
   /** The bytes of standard input are those of an old log. */
   readonly isOld: boolean;
-  /** Workers of one group share what a broker sends; `null` for one alone. */
-  readonly group: string | null;
-  /** Name of the raw log, by which a broker knows this logger again. */
-  readonly logName: string;
+  /** By which a broker knows this logger again; those of one group share what it sends, `null` for one alone. */
+  readonly client: { readonly id: string; readonly group: string | null };
 }
 
 /** The source that a maker means: `-`, a path, a serial port or a broker. */
 export async function openSource(words: SourceWords): Promise<LineSource> {
-  const { from, station, baud, rule, isOld, group, logName } = words;
+  const { from, station, baud, rule, isOld, client } = words;
   const { logFileSource, machineClock, standardInput } = await import('../../adapters/logFiles/index.ts');
   if (from === '-') return standardInput({ station, rule }, machineClock, isOld);
-  if (/^mqtts?:\/\//.test(from)) {
+  if (isBroker(from)) {
     const { mqttSource } = await import('../../adapters/mqtt/index.ts');
-    return mqttSource({ url: from, station, rule, group, clientId: `vanewright-${logName}` }, machineClock);
+    return mqttSource({ url: from, station, rule, group: client.group, clientId: client.id }, machineClock);
   }
   const path = from.replace(/^serial:/, '');
   const isDevice = (await stat(path).catch(() => null))?.isCharacterDevice() ?? false;

@@ -69,5 +69,5 @@ export {
   type ArchiveColumn,
   type ArchivedFile,
 } from './samples/archiveColumns.ts';
-export type { FeedMessage } from './feed/feedMessage.ts';
+export { messageNumbers, type FeedMessage } from './feed/feedMessage.ts';
 export { NO_FEED, readFeed, rereadFeed, type FeedReading, type FeedState } from './feed/feedReader.ts';

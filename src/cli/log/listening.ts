@@ -1,0 +1,48 @@
+import { VanewrightError } from '../../core/error/index.ts';
+import type { Listening, RecordServerParts } from '../../server/recordServer.ts';
+
+/** Runs the work; Ctrl-C closes the sources, so that what came is stored before the end. */
+export async function untilStopped<T>(
+  close: () => Promise<void>,
+  work: (isStopped: () => boolean) => Promise<T>,
+): Promise<T> {
+  let isStopped = false;
+  const stop = (): void => {
+    isStopped = true;
+    void close();
+  };
+  process.once('SIGINT', stop).once('SIGTERM', stop);
+  try {
+    return await work(() => isStopped);
+  } finally {
+    process.off('SIGINT', stop).off('SIGTERM', stop);
+  }
+}
+
+/** The web interface; its packages are loaded only when it is wanted. */
+async function served(parts: RecordServerParts, port: number): Promise<Listening> {
+  const { recordServer } = await import('../../server/recordServer.ts');
+  try {
+    return await recordServer(parts, port);
+  } catch (error) {
+    throw new VanewrightError({
+      code: 'log/port-taken',
+      what: 'The web interface cannot listen on that port.',
+      where: '--listen',
+      got: `${port}: ${error instanceof Error ? error.message : String(error)}`,
+      allowed: 'a free port from 1024 to 65535, or 0 for any',
+      fix: 'Use --listen 0, which takes a free one and prints it.',
+    });
+  }
+}
+
+/** Serves the wind of now, if that is wanted; gives back what ends it. */
+export async function listening(
+  port: number | undefined,
+  parts: RecordServerParts,
+): Promise<() => Promise<void>> {
+  if (port === undefined) return async () => {};
+  const server = await served(parts, port);
+  process.stderr.write(`Listening on ${server.url}\n`);
+  return () => server.close();
+}
