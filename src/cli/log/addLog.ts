@@ -3,7 +3,8 @@ import { wholeNumber } from '../options.ts';
 import type { Outcome } from '../outcome.ts';
 import type { Parts } from '../wire.ts';
 import { runArchive, type ArchiveWords } from './archiveCommand.ts';
-import { runLog, type LogWords } from './logCommand.ts';
+import { runLog } from './logCommand.ts';
+import type { LogWords } from './logWords.ts';
 import { momentWord } from './momentWord.ts';
 
 const collected =

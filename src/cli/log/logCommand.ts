@@ -6,38 +6,18 @@ import {
   type LogRun,
   type LogSummary,
   type ReadingChoices,
-  type RememberedMoment,
 } from '../../app/api.ts';
-import { ZoneClock, type DateOrder, type LogSpeedUnit } from '../../core/record/index.ts';
+import { ZoneClock } from '../../core/record/index.ts';
 import type { LineSource } from '../../ports/index.ts';
 import { EXIT } from '../exit.ts';
 import type { Outcome } from '../outcome.ts';
 import type { Parts } from '../wire.ts';
+import type { LogWords } from './logWords.ts';
 import { listening, untilStopped } from './listening.ts';
 import { progressLine } from './progressLine.ts';
 import { runShared } from './sharedCommand.ts';
 import { summaryText } from './summaryText.ts';
 import { machineClock, openSource, openStore, type OpenStore } from './wire.ts';
-
-/** What stands behind `log`, read. */
-export interface LogWords {
-  readonly from: readonly string[];
-  readonly store: string;
-  readonly raw?: string;
-  readonly station?: string;
-  readonly zone?: string;
-  readonly dateOrder?: DateOrder;
-  readonly speedUnit?: LogSpeedUnit;
-  readonly headingAs?: 'degrees' | 'positions';
-  readonly decimalComma?: boolean;
-  readonly moment?: readonly RememberedMoment[];
-  readonly old?: boolean;
-  readonly rebuild?: boolean;
-  readonly group?: string;
-  readonly worker?: string;
-  /** Port of the local web interface. [-] */
-  readonly listen?: number;
-}
 
 /** What the words say about how lines are read. */
 function choicesOf({ zone, dateOrder, speedUnit, headingAs, decimalComma }: LogWords): ReadingChoices {

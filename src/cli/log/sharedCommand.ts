@@ -3,7 +3,7 @@ import { throwIfAny, type Problem } from '../../core/error/index.ts';
 import { EXIT } from '../exit.ts';
 import type { Outcome } from '../outcome.ts';
 import { listening, untilStopped } from './listening.ts';
-import type { LogWords } from './logCommand.ts';
+import type { LogWords } from './logWords.ts';
 import { progressLine } from './progressLine.ts';
 import { summaryText } from './summaryText.ts';
 import { isBroker, isServer, machineClock, openShared, openSource } from './wire.ts';
