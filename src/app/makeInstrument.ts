@@ -1,5 +1,13 @@
 import { throwIfAny, VanewrightError, type Problem } from '../core/error/index.ts';
-import { faultFile, makeParts, partNames, type MakePart, type PaperName } from '../core/make/index.ts';
+import {
+  faultFile,
+  FilesDisagree,
+  makeParts,
+  partNames,
+  type MadeFile,
+  type MakePart,
+  type PaperName,
+} from '../core/make/index.ts';
 import type { Fonts, InstrumentFiles, OutputFolder, StopSign, Written } from '../ports/index.ts';
 import { inPlace, readCode } from './design.ts';
 import { proveInstrument, type ProvedDesign, type ProveRequest } from './proveInstrument.ts';
@@ -44,35 +52,49 @@ export interface MakePorts {
   readonly fonts: Fonts;
 }
 
-/**
- * Saves the drawing that shows where a disc cannot be made, and says so in its problems.
- *
- * Anything else that went wrong is given back as it is.
- */
-async function withFaultDrawing(
-  ports: MakePorts,
-  request: MakeRequest,
-  stop: StopSign,
-  error: unknown,
-): Promise<unknown> {
-  if (!(error instanceof VanewrightError)) return error;
-  if (!error.problems.some(({ code }) => code.startsWith('disc/'))) return error;
-  const { instrument, code } = await readCode(ports.files, request.path);
-  const fault = faultFile(code, instrument.disc);
-  if (fault === null) return error;
-  await ports.output.write(request.out, [fault], stop, 'addition');
-  const shown = ` The drawing ${request.out}/${fault.path} shows the place.`;
+/** Where a result goes, and how it may be stopped. */
+interface Goal {
+  readonly ports: MakePorts;
+  readonly request: MakeRequest;
+  readonly stop: StopSign;
+}
+
+/** Saves the drawing of a fault, the one file that is written then, and names it in the problems it shows. */
+async function saved(
+  { ports, request, stop }: Goal,
+  drawing: MadeFile,
+  error: VanewrightError,
+  isShown: (problem: Problem) => boolean,
+): Promise<VanewrightError> {
+  await ports.output.write(request.out, [drawing], stop, 'addition');
+  const shown = ` The drawing ${request.out}/${drawing.path} shows the place.`;
   const [first, ...rest] = error.problems.map((problem) =>
-    problem.code.startsWith('disc/') ? { ...problem, fix: problem.fix + shown } : problem,
+    isShown(problem) ? { ...problem, fix: problem.fix + shown } : problem,
   );
   return new VanewrightError([first!, ...rest]);
+}
+
+const isOfDisc = ({ code }: Problem): boolean => code.startsWith('disc/');
+
+/** What went wrong with a design, with a drawing of it where it lies in the disc. */
+async function withDiscDrawing(goal: Goal, error: unknown): Promise<unknown> {
+  if (!(error instanceof VanewrightError) || !error.problems.some(isOfDisc)) return error;
+  const { instrument, code } = await readCode(goal.ports.files, goal.request.path);
+  const drawing = faultFile(code, instrument.disc);
+  return drawing ? saved(goal, drawing, error, isOfDisc) : error;
+}
+
+/** What went wrong with the files of a disc, with a drawing of where they show another one. */
+async function withFilesDrawing(goal: Goal, error: unknown): Promise<unknown> {
+  if (!(error instanceof FilesDisagree) || !error.drawing) return error;
+  return saved(goal, error.drawing, error, () => true);
 }
 
 /**
  * Writes the cut and print files, the program, the parts list and the build sheet of an instrument.
  *
  * @throws VanewrightError when the design cannot be made; nothing is written then but a drawing of the fault, where the
- * fault lies in the disc.
+ * fault lies in the disc or in how a file shows it.
  */
 export async function makeInstrument(
   ports: MakePorts,
@@ -80,8 +102,9 @@ export async function makeInstrument(
   stop: StopSign,
 ): Promise<MadeDesign> {
   const wanted = wantedParts(request.only);
+  const goal = { ports, request, stop };
   const proved = await proveInstrument(ports.files, request).catch(async (error: unknown) => {
-    throw await withFaultDrawing(ports, request, stop, error);
+    throw await withDiscDrawing(goal, error);
   });
   const { instrument, disc, head, placed } = proved.design;
   const setting = async () => ({ paper: request.paper, font: await ports.fonts.sans() });
@@ -91,7 +114,11 @@ export async function makeInstrument(
   const madePlace = (problem: Problem): Problem =>
     problem.code === 'make/file-disagrees' ? problem : placed(problem);
   const made = await inPlace(madePlace, () =>
-    makeParts({ instrument, disc, head, proof: proved.proof }, wanted, setting),
+    makeParts({ instrument, disc, head, proof: proved.proof }, wanted, setting).catch(
+      async (error: unknown) => {
+        throw await withFilesDrawing(goal, error);
+      },
+    ),
   );
   const as = request.only === null ? 'result' : 'part';
   const written = await ports.output.write(request.out, made.files, stop, as);

@@ -10,3 +10,14 @@ export function problemsOf(work: () => unknown): readonly Problem[] {
     throw error;
   }
 }
+
+/** Problems that a promise ends with; none when it keeps. */
+export async function problemsOfPromise(work: Promise<unknown>): Promise<readonly Problem[]> {
+  return work.then(
+    () => [],
+    (error: unknown) =>
+      problemsOf(() => {
+        throw error;
+      }),
+  );
+}

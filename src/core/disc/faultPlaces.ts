@@ -1,10 +1,11 @@
 import type { CodeTable } from '../codes/index.ts';
 import type { FaultPlace } from './check/fault.ts';
-import { inspect } from './check/inspect.ts';
+import { formProblems, withUsualForm } from './check/formProblems.ts';
+import { inspect, laidOut } from './check/inspect.ts';
 import { unusableSizes } from './check/usableSizes.ts';
 import type { DiscPlan } from './discPlan.ts';
 import type { DiscSpec } from './discSpec.ts';
-import { bandWidthMm, layTracks } from './layout/layTracks.ts';
+import { bandWidthMm } from './layout/layTracks.ts';
 
 /** A fault of a disc and the places of the drawing where it shows. */
 export interface PlacedFault {
@@ -16,6 +17,7 @@ export interface PlacedFault {
 /** A faulty disc as far as it can be drawn. */
 export interface FaultyDisc {
   readonly faults: readonly PlacedFault[];
+  readonly spec: DiscSpec;
   /** Its tracks laid out, ribs left out; `null` where they have no room at all. */
   readonly plan: DiscPlan | null;
 }
@@ -29,12 +31,15 @@ export interface FaultyDisc {
  */
 export function faultyDisc(code: CodeTable, spec: DiscSpec): FaultyDisc | null {
   if (unusableSizes(spec).length > 0) return null;
-  const { faults } = inspect(code, spec);
-  if (faults.length === 0) return null;
-  const hasRoom =
-    bandWidthMm(code.tracks.length, spec) > 0 && spec.hubDiameterMm < spec.diameterMm && !spec.strip;
+  const ofForm = formProblems(code, spec);
+  // Where the form is wrong, a disc of the usual form is looked at; its places are none of a strip.
+  const { faults } = inspect(code, ofForm.length > 0 ? withUsualForm(spec) : spec);
+  const shown = ofForm.length > 0 && spec.strip ? ofForm : [...ofForm, ...faults];
+  if (shown.length === 0) return null;
+  const hasRoom = bandWidthMm(code.tracks.length, spec) > 0 && spec.hubDiameterMm < spec.diameterMm;
   return {
-    faults: faults.map(({ code: name, what, at }) => ({ code: name, what, places: at ?? [] })),
-    plan: hasRoom ? { code, spec, tracks: layTracks(code, spec), ribs: [] } : null,
+    faults: shown.map(({ code: name, what, at }) => ({ code: name, what, places: at ?? [] })),
+    spec,
+    plan: hasRoom ? laidOut(code, spec) : null,
   };
 }

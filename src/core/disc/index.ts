@@ -54,6 +54,6 @@ export { readingProblems } from './measured/readingProblems.ts';
 export { balanceOf, type Balance, type Counterweight } from './balance/balance.ts';
 export { densityOf, materials, type Material } from './materials.ts';
 export { faultyDisc, type FaultyDisc, type PlacedFault } from './faultPlaces.ts';
-export type { FaultPlace } from './check/fault.ts';
+export { discPlace, stripPlace, type FaultPlace } from './check/fault.ts';
 export { roundSheet, type Sheet } from './draw/sheet.ts';
 export { withAllowance, type Allowance } from './allowance.ts';

@@ -1,6 +1,6 @@
 import type { CodeTable } from '../codes/index.ts';
 import { BrokenPromise, throwIfAny, type Problem } from '../error/index.ts';
-import type { Fault } from './check/fault.ts';
+import type { Fault, PlacedProblem } from './check/fault.ts';
 import { fixText } from './check/fixText.ts';
 import { formProblems, withUsualForm } from './check/formProblems.ts';
 import { inspect } from './check/inspect.ts';
@@ -12,6 +12,11 @@ import { readingProblems } from './measured/readingProblems.ts';
 /** What was measured and cannot be right. */
 function measuredProblems({ process }: DiscSpec): Problem[] {
   return process.measured ? readingProblems(process, process.measured, 'disc.process.measured') : [];
+}
+
+/** Places are for the drawing; a problem says its own in words. */
+function withoutPlace({ code, what, where, got, allowed, fix }: PlacedProblem): Problem {
+  return { code, what, where, got, allowed, fix };
 }
 
 function asProblem({ code, what, where, got, allowed }: Fault, fix: string): Problem {
@@ -43,7 +48,7 @@ export function planDisc(code: CodeTable, spec: DiscSpec): DiscPlan {
   const { faults, plan } = inspect(code, sized);
   if (faults.length > 0 || ofForm.length > 0) {
     const fix = faults.length > 0 ? fixText(code, sized) : '';
-    throwIfAny([...ofForm, ...faults.map((fault) => asProblem(fault, fix))]);
+    throwIfAny([...ofForm.map(withoutPlace), ...faults.map((fault) => asProblem(fault, fix))]);
   }
   if (!plan) throw new BrokenPromise('A disc without faults was not planned.');
   return plan;

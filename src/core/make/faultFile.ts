@@ -11,11 +11,11 @@ export const FAULT_FILE = 'disc-fault.svg';
  *
  * @param code - Code to be laid on the disc.
  * @param spec - The disc as asked for. [mm]
- * @returns The file, or `null` where nothing about the disc's pattern is wrong, or its sizes are no sizes.
+ * @returns The file, or `null` where nothing about the disc is wrong, or its sizes are no sizes.
  * @check src/core/make/svg/faultSvg.test.ts
  */
 export function faultFile(code: CodeTable, spec: DiscSpec): MadeFile | null {
   const faulty = faultyDisc(code, spec);
   if (!faulty) return null;
-  return { path: FAULT_FILE, content: faultSvg(faulty.plan, faulty.faults) };
+  return { path: FAULT_FILE, content: faultSvg(faulty) };
 }

@@ -1,8 +1,8 @@
-import { showDegrees, showMm, showNumber } from '../../units/index.ts';
+import { showMm, showNumber } from '../../units/index.ts';
 import type { DiscSpec } from '../discSpec.ts';
 import { materials } from '../materials.ts';
 import { alongMm, columnSpanDeg, rowCount, type PolarGrid } from '../pieces/polarGrid.ts';
-import type { Fault } from './fault.ts';
+import { discPlace, type Fault, type PlaceAt } from './fault.ts';
 
 /** A fingertip that brushes the disc while it is handled. [N] @source common practice, no source. */
 const TOUCH_N = 1;
@@ -72,21 +72,23 @@ export function leastThicknessMm(grid: PolarGrid, spec: DiscSpec): number {
  *
  * @param grid - Material of a disc with holes, ribs included.
  * @param spec - The disc as asked for. [mm]
+ * @param placeAt - Where a place of the grid lies on the drawing.
  */
-export function bridgeFaults(grid: PolarGrid, spec: DiscSpec): Fault[] {
+export function bridgeFaults(grid: PolarGrid, spec: DiscSpec, placeAt: PlaceAt = discPlace): Fault[] {
   const stressOf = ({ lengthMm, widthMm }: Bridge) => bridgeStressMpa(lengthMm, widthMm, spec.thicknessMm);
   const [worst] = bridgesOf(grid).sort((a, b) => stressOf(b) - stressOf(a));
   const allowed = allowedMpa(spec);
   if (!worst || stressOf(worst) <= allowed) return [];
   const { widthMm, lengthMm, radiusMm, atDeg } = worst;
+  const place = placeAt(radiusMm, atDeg % 360);
   return [
     {
       code: 'disc/bridge-too-weak',
       what: 'A web, rim or rib that bridges windows would break at the touch of a finger.',
       where: 'disc.thicknessMm',
-      got: `${showNumber(stressOf(worst), 0)} MPa in a bridge ${showMm(widthMm)} wide and ${showNumber(lengthMm, 1)} mm long at radius ${showMm(radiusMm)}, ${showDegrees(atDeg % 360)}`,
+      got: `${showNumber(stressOf(worst), 0)} MPa in a bridge ${showMm(widthMm)} wide and ${showNumber(lengthMm, 1)} mm long at ${place.text}`,
       allowed: `${showNumber(allowed, 0)} MPa (${materials[spec.process.kind].name})`,
-      at: [{ radiusMm, angleDeg: atDeg % 360 }],
+      at: [place],
     },
   ];
 }

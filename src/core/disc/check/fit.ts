@@ -1,10 +1,10 @@
 import type { CodeTable } from '../../codes/index.ts';
 import { degToRad, showMm, wrapDegrees, type Degrees } from '../../units/index.ts';
 import type { DiscSpec } from '../discSpec.ts';
-import { drumRadiusMm } from '../layout/layStrip.ts';
+import { drumRadiusMm, stripPoint } from '../layout/layStrip.ts';
 import { bandWidthMm, innerRadiiMm } from '../layout/layTracks.ts';
 import { isWindow, stretchesWhere } from '../layout/windows.ts';
-import type { Fault } from './fault.ts';
+import { discPlace, stripPlace, type Fault, type FaultPlace } from './fault.ts';
 import { leastDrawn } from './leastDrawn.ts';
 
 /** Shortest window and shortest land of one track; 360 where it has only one, infinite where it has none. [deg] */
@@ -57,7 +57,14 @@ function bandFault(trackCount: number, spec: DiscSpec): Fault | null {
     where: 'disc.diameterMm',
     got: `${trackCount} tracks in ${showMm(room)} from hub to rim, ${showMm(band)} each`,
     allowed: `at most ${most} ${most === 1 ? 'track' : 'tracks'} there, ${showMm(least)} each and ${showMm(spec.webMm)} between`,
+    at: [placeOn(spec, spec.hubDiameterMm / 2 + Math.max(0, room) / 2, 90)],
   };
+}
+
+/** A place of the pattern on the drawing; a strip has the tracks of the disc of the same sizes, unrolled. */
+function placeOn(spec: DiscSpec, radiusMm: number, angleDeg: Degrees): FaultPlace {
+  if (!spec.strip) return discPlace(radiusMm, angleDeg);
+  return stripPlace(stripPoint(spec, spec.strip, radiusMm, angleDeg));
 }
 
 /** Radius at which the length of a mark is least: the inner edge of its track, or the drum of a strip. [mm] */
@@ -84,15 +91,24 @@ function arcFault(kind: 'window' | 'land', shortest: readonly Shortest[], spec: 
     got: `${showMm(narrowest)} on track ${arcs.indexOf(narrowest)}${others}`,
     allowed: `${showMm(least)} or more (${spec.process.kind})`,
     at: [
-      {
-        radiusMm: innerRadiiMm(shortest.length, spec)[arcs.indexOf(narrowest)]!,
-        angleDeg: kind === 'window' ? placed.windowAtDeg : placed.landAtDeg,
-      },
+      placeOn(
+        spec,
+        innerRadiiMm(shortest.length, spec)[arcs.indexOf(narrowest)]!,
+        kind === 'window' ? placed.windowAtDeg : placed.landAtDeg,
+      ),
     ],
   };
 }
 
-function ringFault(field: 'webMm' | 'rimMm', spec: DiscSpec): Fault | null {
+/** Middle of each web, a quarter turn from the index mark; none where the tracks have no room. */
+function webPlaces(trackCount: number, spec: DiscSpec): FaultPlace[] {
+  const band = bandWidthMm(trackCount, spec);
+  if (band <= 0) return [];
+  const inner = innerRadiiMm(trackCount, spec).sort((a, b) => a - b);
+  return inner.slice(1).map((radius) => placeOn(spec, radius - spec.webMm / 2, 90));
+}
+
+function ringFault(field: 'webMm' | 'rimMm', trackCount: number, spec: DiscSpec): Fault | null {
   const least = leastDrawn(spec).webMm;
   if (spec[field] === 0 || spec[field] >= least - HAIR_MM) return null;
   const isWeb = field === 'webMm';
@@ -102,6 +118,7 @@ function ringFault(field: 'webMm' | 'rimMm', spec: DiscSpec): Fault | null {
     where: `disc.${field}`,
     got: showMm(spec[field]),
     allowed: `0 mm for none, or ${showMm(least)} or more (${spec.process.kind})`,
+    at: isWeb ? webPlaces(trackCount, spec) : [placeOn(spec, spec.diameterMm / 2 - spec.rimMm / 2, 90)],
   };
 }
 
@@ -116,7 +133,10 @@ export function fitFaults(shortest: readonly Shortest[], spec: DiscSpec): Fault[
   const band = bandFault(shortest.length, spec);
   // Where the tracks do not fit, their radii mean nothing.
   const arcs = band ? [] : [arcFault('window', shortest, spec), arcFault('land', shortest, spec)];
-  return [ringFault('webMm', spec), ringFault('rimMm', spec), band, ...arcs].filter(
-    (fault) => fault !== null,
-  );
+  return [
+    ringFault('webMm', shortest.length, spec),
+    ringFault('rimMm', shortest.length, spec),
+    band,
+    ...arcs,
+  ].filter((fault) => fault !== null);
 }

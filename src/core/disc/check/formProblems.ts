@@ -1,17 +1,39 @@
-import type { CodeTable } from '../../codes/index.ts';
-import type { Problem } from '../../error/index.ts';
+import type { CodeTable, Level } from '../../codes/index.ts';
 import { showMm, showNumber } from '../../units/index.ts';
 import type { DiscForm, DiscSpec } from '../discSpec.ts';
 import { formOf, possibleForms } from '../form.ts';
-import { drumRadiusMm } from '../layout/layStrip.ts';
-import { bandWidthMm } from '../layout/layTracks.ts';
+import { drumRadiusMm, stripPoint } from '../layout/layStrip.ts';
+import { bandWidthMm, trackRadiiMm } from '../layout/layTracks.ts';
+import { isWindow, stretchesWhere } from '../layout/windows.ts';
+import { discPlace, stripPlace, type FaultPlace, type PlacedProblem } from './fault.ts';
 import { levelCountOf } from '../pieces/materialGrid.ts';
 
 /** Least thickness of a floor, of what stands on it and of an inlay. [mm] @source common practice: two layers of 0.2 mm. */
 const LEAST_LAYER_MM = 0.4;
 
+/** Middle of the first mark of each track that shows such a level; none where the tracks have no room. */
+function firstMarks(isMeant: (level: Level) => boolean, code: CodeTable, spec: DiscSpec): FaultPlace[] {
+  if (bandWidthMm(code.tracks.length, spec) <= 0) return [];
+  return trackRadiiMm(code.tracks.length, spec).flatMap(([inner, outer], track) =>
+    stretchesWhere(code.tracks[track]!, isMeant)
+      .slice(0, 1)
+      .map(({ fromDeg, toDeg }) => {
+        const [radius, angle] = [(inner + outer) / 2, (fromDeg + toDeg) / 2];
+        return spec.strip
+          ? stripPlace(stripPoint(spec, spec.strip, radius, angle))
+          : discPlace(radius, angle);
+      }),
+  );
+}
+
 /** Part of a millimetre in which a level shows and stays whole. */
-function layerProblem(field: string, what: string, layerMm: number, { thicknessMm }: DiscSpec): Problem[] {
+function layerProblem(
+  field: string,
+  what: string,
+  layerMm: number,
+  { thicknessMm }: DiscSpec,
+  at: readonly FaultPlace[],
+): PlacedProblem[] {
   const most = thicknessMm - LEAST_LAYER_MM;
   if (layerMm >= LEAST_LAYER_MM && layerMm <= most) return [];
   const isPossible = most >= LEAST_LAYER_MM;
@@ -27,11 +49,12 @@ function layerProblem(field: string, what: string, layerMm: number, { thicknessM
       fix: isPossible
         ? `Set ${field} to ${showNumber(thicknessMm / 2, 2)}.`
         : `Set disc.thicknessMm to ${showNumber(4 * LEAST_LAYER_MM, 1)} and ${field} to ${showNumber(2 * LEAST_LAYER_MM, 1)}.`,
+      at,
     },
   ];
 }
 
-function processProblem({ process, ...spec }: DiscSpec): Problem[] {
+function processProblem({ process, ...spec }: DiscSpec): PlacedProblem[] {
   const { kind } = formOf({ process, ...spec });
   const possible = possibleForms(process.kind);
   if (possible.includes(kind)) return [];
@@ -43,12 +66,13 @@ function processProblem({ process, ...spec }: DiscSpec): Problem[] {
       got: `${kind} by ${process.kind}`,
       allowed: `${possible.join(', ')} (${process.kind})`,
       fix: `Set disc.form.kind to ${possible[0]}, or take another process.`,
+      at: [],
     },
   ];
 }
 
 /** What the form shows two levels with; three need a colour each. */
-function levelProblem(code: CodeTable, form: DiscForm): Problem[] {
+function levelProblem(code: CodeTable, form: DiscForm, spec: DiscSpec): PlacedProblem[] {
   if (levelCountOf({ code }) === 2 || form.kind === 'inlay') return [];
   if (form.kind === 'overlay' && form.colours) return [];
   return [
@@ -59,6 +83,7 @@ function levelProblem(code: CodeTable, form: DiscForm): Problem[] {
       got: `${form.kind}, 3 levels`,
       allowed: 'a form with a colour for each level',
       fix: "Set disc.form to { kind: overlay, colours: ['#ffffff', '#1f5fbf', '#000000'] } with a colour-print process, or to an inlay of three colours.",
+      at: firstMarks((level) => level === 2, code, spec),
     },
   ];
 }
@@ -67,11 +92,12 @@ function coloursOf(form: DiscForm): readonly string[] | undefined {
   return form.kind === 'inlay' || form.kind === 'overlay' ? form.colours : undefined;
 }
 
-function colourProblems(code: CodeTable, form: DiscForm, { process }: DiscSpec): Problem[] {
+function colourProblems(code: CodeTable, form: DiscForm, spec: DiscSpec): PlacedProblem[] {
   const colours = coloursOf(form);
   if (!colours) return [];
+  const { process } = spec;
   const levels = levelCountOf({ code });
-  const problems: Problem[] = [];
+  const problems: PlacedProblem[] = [];
   const distinct = new Set(colours.slice(0, levels).map((colour) => colour.toLowerCase())).size;
   if (colours.length < levels || distinct < levels) {
     problems.push({
@@ -81,6 +107,7 @@ function colourProblems(code: CodeTable, form: DiscForm, { process }: DiscSpec):
       got: `${distinct} different ${distinct === 1 ? 'colour' : 'colours'}`,
       allowed: `${levels} colours, level 0 first`,
       fix: `Set disc.form.colours to ${JSON.stringify(['#ffffff', '#000000', '#1f5fbf'].slice(0, levels))}.`,
+      at: firstMarks((level) => level >= distinct, code, spec),
     });
   }
   const can = process.colourCount;
@@ -92,15 +119,16 @@ function colourProblems(code: CodeTable, form: DiscForm, { process }: DiscSpec):
       got: `${levels} colours`,
       allowed: `at most ${can}`,
       fix: `Take a code of ${Math.min(can, 2)} levels, or a printer of ${levels} colours with disc.process.colourCount: ${levels}.`,
+      at: firstMarks((level) => level >= can, code, spec),
     });
   }
   return problems;
 }
 
-function stripProblems(code: CodeTable, spec: DiscSpec): Problem[] {
+function stripProblems(code: CodeTable, spec: DiscSpec): PlacedProblem[] {
   const { strip, webMm, rimMm } = spec;
   if (!strip) return [];
-  const problems: Problem[] = [];
+  const problems: PlacedProblem[] = [];
   const band = bandWidthMm(code.tracks.length, spec);
   if (band > 0 && drumRadiusMm(strip) <= band) {
     const least = Math.ceil(2 * Math.PI * band) + 1;
@@ -111,6 +139,7 @@ function stripProblems(code: CodeTable, spec: DiscSpec): Problem[] {
       got: `${showMm(strip.turnLengthMm)} for tracks ${showMm(band)} wide`,
       allowed: `${least} mm or more`,
       fix: `Set disc.strip.turnLengthMm to ${least}.`,
+      at: [0, strip.turnLengthMm].map((xMm) => stripPlace({ xMm, yMm: rimMm + band / 2 })),
     });
   }
   if (formOf(spec).kind === 'through-cut' && (webMm === 0 || rimMm === 0)) {
@@ -123,6 +152,7 @@ function stripProblems(code: CodeTable, spec: DiscSpec): Problem[] {
       got: '0 mm',
       allowed: 'above 0 mm',
       fix: `Set ${field} to ${showNumber(size as number, 2)}.`,
+      at: [stripPlace({ xMm: strip.turnLengthMm / 2, yMm: webMm === 0 ? rimMm + band : 0 })],
     });
   }
   return problems;
@@ -135,7 +165,7 @@ function stripProblems(code: CodeTable, spec: DiscSpec): Problem[] {
  * @param spec - The disc as asked for, with usable sizes. [mm]
  * @returns Problems, each with its own fix. n ≥ 0
  */
-export function formProblems(code: CodeTable, spec: DiscSpec): Problem[] {
+export function formProblems(code: CodeTable, spec: DiscSpec): PlacedProblem[] {
   const form = formOf(spec);
   const layers =
     form.kind === 'relief'
@@ -144,6 +174,7 @@ export function formProblems(code: CodeTable, spec: DiscSpec): Problem[] {
           'The floor of the relief, or what stands on it, is too thin.',
           form.floorMm,
           spec,
+          firstMarks((level) => isWindow(level, spec), code, spec),
         )
       : form.kind === 'inlay'
         ? layerProblem(
@@ -151,11 +182,12 @@ export function formProblems(code: CodeTable, spec: DiscSpec): Problem[] {
             'The inlay, or what is left below it, is too thin.',
             form.depthMm,
             spec,
+            firstMarks((level) => isWindow(level, spec), code, spec),
           )
         : [];
   return [
     ...processProblem(spec),
-    ...levelProblem(code, form),
+    ...levelProblem(code, form, spec),
     ...colourProblems(code, form, spec),
     ...layers,
     ...stripProblems(code, spec),

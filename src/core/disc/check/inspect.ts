@@ -4,10 +4,11 @@ import type { DiscSpec } from '../discSpec.ts';
 import { isPierced } from '../form.ts';
 import { layStrip } from '../layout/layStrip.ts';
 import { layTracks } from '../layout/layTracks.ts';
+import { fieldOf } from '../pieces/field.ts';
 import { materialGrid } from '../pieces/materialGrid.ts';
 import { holdPieces } from '../pieces/ribs.ts';
 import { bridgeFaults } from './bridges.ts';
-import type { Fault } from './fault.ts';
+import { stripPlace, type Fault, type PlaceAt } from './fault.ts';
 import { fitFaults, shortestMarks } from './fit.ts';
 import { looseFault } from './looseFault.ts';
 import { mountFaults } from './mount.ts';
@@ -21,7 +22,7 @@ export interface Inspection {
 }
 
 /** Tracks where they go, on a disc or along a strip; a strip has no bore that could lie off its middle. */
-function laidOut(code: CodeTable, spec: DiscSpec): DiscPlan {
+export function laidOut(code: CodeTable, spec: DiscSpec): DiscPlan {
   if (!spec.strip) return { code, spec, tracks: layTracks(code, spec), ribs: [] };
   const { tracks, layout } = layStrip(code, spec, spec.strip);
   const onStrip = { ...spec, process: { ...spec.process, boreSdMm: 0 } };
@@ -43,7 +44,9 @@ export function inspect(code: CodeTable, spec: DiscSpec): Inspection {
   if (!isPierced(spec)) return { faults, plan };
   if (plan.strip) {
     const grid = materialGrid(plan);
-    return { faults: [...neckFaults(grid, spec), ...bridgeFaults(grid, spec)], plan };
+    const { sheet } = fieldOf(plan);
+    const placeAt: PlaceAt = (across, angle) => stripPlace(sheet.pointAt(angle, across));
+    return { faults: [...neckFaults(grid, spec, placeAt), ...bridgeFaults(grid, spec, placeAt)], plan };
   }
   const holding = holdPieces(plan);
   const loose = looseFault(holding);

@@ -3,7 +3,7 @@ import type { DiscPlan } from '../discPlan.ts';
 import type { LoosePiece } from '../pieces/lands.ts';
 import { isWholeRing } from '../pieces/polarGrid.ts';
 import type { Holding, RibRefusal } from '../pieces/ribs.ts';
-import type { Fault } from './fault.ts';
+import { discPlace, type Fault } from './fault.ts';
 
 /** Pieces named in full; the text says how many more there are. [-] */
 const NAMED = 8;
@@ -46,11 +46,10 @@ export function looseFault({ loose, plan }: Holding): Fault | null {
     where: 'disc.webMm',
     got: `${loose.length} loose ${loose.length === 1 ? 'piece' : 'pieces'}: ${named.join('; ')}${more}`,
     allowed: 'one piece',
-    at: loose.slice(0, NAMED).flatMap(({ piece: { lands } }) =>
-      lands.map(({ track, fromDeg, toDeg }) => ({
-        radiusMm: track.midRadiusMm,
-        angleDeg: ((fromDeg + toDeg) / 2) % 360,
-      })),
-    ),
+    at: loose
+      .slice(0, NAMED)
+      .flatMap(({ piece: { lands } }) =>
+        lands.map(({ track, fromDeg, toDeg }) => discPlace(track.midRadiusMm, (fromDeg + toDeg) / 2)),
+      ),
   };
 }

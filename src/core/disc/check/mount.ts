@@ -1,7 +1,7 @@
 import { showMm } from '../../units/index.ts';
 import type { Bore, DiscSpec } from '../discSpec.ts';
 import { boreCircleMm } from '../layout/bore.ts';
-import type { Fault } from './fault.ts';
+import { discPlace, type Fault } from './fault.ts';
 import { leastDrawn } from './leastDrawn.ts';
 
 /** Hair by which rounding may miss a minimum that is met. [mm] */
@@ -29,6 +29,7 @@ function boreFaults(spec: DiscSpec): Fault[] {
       where: 'disc.bore.diameterMm',
       got: `${showMm(boreCircleMm(bore))}${bore.shape === 'hex' ? ' over its corners' : ''} in a hub of ${showMm(hubDiameterMm)}`,
       allowed: `at most ${showMm(Math.max(0, widest))}, so that ${showMm(least.wallMm)} of hub stands round it`,
+      at: [discPlace(boreCircleMm(bore) / 2, 180)],
     });
   }
   if (bore.diameterMm < least.windowMm - HAIR_MM) {
@@ -38,6 +39,7 @@ function boreFaults(spec: DiscSpec): Fault[] {
       where: 'disc.bore.diameterMm',
       got: showMm(bore.diameterMm),
       allowed: `${showMm(least.windowMm)} or more (${process.kind})`,
+      at: [discPlace(0, 0)],
     });
   }
   if (
@@ -50,6 +52,7 @@ function boreFaults(spec: DiscSpec): Fault[] {
       where: 'disc.bore.acrossFlatMm',
       got: `${showMm(bore.shape === 'd' ? bore.acrossFlatMm : 0)} in a bore of ${showMm(bore.diameterMm)}`,
       allowed: `${showMm(bore.diameterMm / 2 + LEAST_FLAT_MM)} to ${showMm(bore.diameterMm - LEAST_FLAT_MM)}`,
+      at: [discPlace(Math.max(0, bore.acrossFlatMm - bore.diameterMm / 2), 0)],
     });
   }
   return faults;
@@ -96,6 +99,7 @@ function notchFaults(spec: DiscSpec): Fault[] {
         deepest >= shallowest
           ? `${showMm(shallowest)} to ${showMm(deepest)}, so that ${showMm(least.wallMm)} of rim stands behind it`
           : `no notch (disc.notch.widthMm: 0): a rim of ${showMm(rimMm)} has no room for one`,
+      at: [discPlace(Math.max(0, diameterMm / 2 - notch.depthMm), 0)],
     });
   }
   if (notch.widthMm < least.windowMm - HAIR_MM || notch.widthMm > widest + HAIR_MM) {
@@ -105,6 +109,7 @@ function notchFaults(spec: DiscSpec): Fault[] {
       where: 'disc.notch.widthMm',
       got: showMm(notch.widthMm),
       allowed: `0 mm for none, or ${showMm(least.windowMm)} to ${showMm(widest)}`,
+      at: [discPlace(diameterMm / 2, 0)],
     });
   }
   return faults;

@@ -1,7 +1,7 @@
-import { showDegrees, showMm } from '../../units/index.ts';
+import { showMm } from '../../units/index.ts';
 import type { DiscSpec } from '../discSpec.ts';
 import { alongMm, columnSpanDeg, rowCount, type PolarGrid } from '../pieces/polarGrid.ts';
-import type { Fault, FaultPlace } from './fault.ts';
+import { discPlace, type Fault, type FaultPlace, type PlaceAt } from './fault.ts';
 import { leastDrawn } from './leastDrawn.ts';
 
 /** What lies below and above a circle of the grid: 0 nothing, 1 material below, 2 above, 3 both. */
@@ -64,12 +64,8 @@ function narrowest(contacts: readonly Contact[], leastMm: number): { worst: Cont
 }
 
 /** Places of the first few contacts. */
-function placesOf(contacts: readonly Contact[]): FaultPlace[] {
-  return contacts.slice(0, 8).map(({ radiusMm, atDeg }) => ({ radiusMm, angleDeg: atDeg }));
-}
-
-function placeText({ radiusMm, atDeg }: Contact): string {
-  return `radius ${showMm(radiusMm)}, ${showDegrees(atDeg)}`;
+function placesOf(contacts: readonly Contact[], placeAt: PlaceAt): FaultPlace[] {
+  return contacts.slice(0, 8).map(({ radiusMm, atDeg }) => placeAt(radiusMm, atDeg));
 }
 
 /**
@@ -77,9 +73,11 @@ function placeText({ radiusMm, atDeg }: Contact): string {
  *
  * @param grid - Material of the disc, ribs included.
  * @param spec - The disc as asked for. [mm]
+ * @param placeAt - Where a place of the grid lies on the drawing.
  * @returns Faults, n ≥ 0; none where every contact is as wide as the process can make it.
  */
-export function neckFaults(grid: PolarGrid, spec: DiscSpec): Fault[] {
+export function neckFaults(grid: PolarGrid, spec: DiscSpec, placeAt: PlaceAt = discPlace): Fault[] {
+  const placeText = ({ radiusMm, atDeg }: Contact): string => placeAt(radiusMm, atDeg).text;
   const contacts: Contacts = { corners: [], solid: [], open: [] };
   for (let circle = 1; circle < rowCount(grid); circle++) noteCircle(grid, circle, contacts);
   const least = leastDrawn(spec);
@@ -92,7 +90,7 @@ export function neckFaults(grid: PolarGrid, spec: DiscSpec): Fault[] {
       where: 'disc.webMm',
       got: `${contacts.corners.length} such corners, the first at ${placeText(corner)}; web ${showMm(spec.webMm)}`,
       allowed: 'no windows that meet at a corner',
-      at: placesOf(contacts.corners),
+      at: placesOf(contacts.corners, placeAt),
     });
   }
   const solid = narrowest(contacts.solid, least.landMm);
@@ -103,7 +101,7 @@ export function neckFaults(grid: PolarGrid, spec: DiscSpec): Fault[] {
       where: 'disc.webMm',
       got: `${showMm(solid.worst.lengthMm)} at ${placeText(solid.worst)}, the narrowest of ${solid.count}`,
       allowed: `${showMm(least.landMm)} or more (${spec.process.kind})`,
-      at: placesOf([solid.worst]),
+      at: placesOf([solid.worst], placeAt),
     });
   }
   const open = narrowest(contacts.open, least.windowMm);
@@ -114,7 +112,7 @@ export function neckFaults(grid: PolarGrid, spec: DiscSpec): Fault[] {
       where: 'disc.webMm',
       got: `${showMm(open.worst.lengthMm)} at ${placeText(open.worst)}, the narrowest of ${open.count}`,
       allowed: `${showMm(least.windowMm)} or more (${spec.process.kind})`,
-      at: placesOf([open.worst]),
+      at: placesOf([open.worst], placeAt),
     });
   }
   return faults;

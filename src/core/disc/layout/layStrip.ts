@@ -2,11 +2,22 @@ import type { CodeTable } from '../../codes/index.ts';
 import { leastDrawn } from '../check/leastDrawn.ts';
 import type { StripLayout, TrackPlan } from '../discPlan.ts';
 import type { DiscSpec, StripSpec } from '../discSpec.ts';
+import type { Point } from '../pen.ts';
 import { layTracks, trackRadiiMm } from './layTracks.ts';
 
 /** Radius of a drum that unrolls to one turn of a strip. [mm] @source circumference over 2π. */
 export function drumRadiusMm({ turnLengthMm }: StripSpec): number {
   return turnLengthMm / (2 * Math.PI);
+}
+
+/** Height of a strip's lower edge, as a radius of the disc of the same sizes: a rim lies below its tracks too. [mm] */
+function lowerEdgeMm({ hubDiameterMm, rimMm }: DiscSpec): number {
+  return hubDiameterMm / 2 - rimMm;
+}
+
+/** Where a place of the disc of the same sizes lies on a strip. [mm] */
+export function stripPoint(spec: DiscSpec, strip: StripSpec, radiusMm: number, angleDeg: number): Point {
+  return { xMm: (angleDeg * strip.turnLengthMm) / 360, yMm: radiusMm - lowerEdgeMm(spec) };
 }
 
 /** Angles beyond the head's reference line at which the channels look: how much pattern must follow. [deg] */
@@ -41,7 +52,7 @@ export function layStrip(
   const mmPerDeg = strip.turnLengthMm / 360;
   const { behind, ahead } = reachDeg(code);
   const leadDeg = strip.leadMm / mmPerDeg;
-  const base = spec.hubDiameterMm / 2 - spec.rimMm;
+  const base = lowerEdgeMm(spec);
   const bands = trackRadiiMm(code.tracks.length, spec).map(([inner, outer]) => ({
     lowMm: inner - base,
     highMm: outer - base,

@@ -1,10 +1,12 @@
 import { levelAt, type Level } from '../../codes/index.ts';
-import { drawnOf, type DiscPlan, type FaultPlace } from '../../disc/index.ts';
-import { throwIfAny, type Problem } from '../../error/index.ts';
+import { discPlace, drawnOf, stripPlace, type DiscPlan, type FaultPlace } from '../../disc/index.ts';
+import { VanewrightError, type Problem } from '../../error/index.ts';
 import { degToRad, radToDeg, showDegrees, showMm, type Degrees } from '../../units/index.ts';
 import type { MadeFile } from '../madeFile.ts';
 import { BAR_MM } from '../pdf/footer.ts';
+import { FAULT_FILE } from '../faultFile.ts';
 import { PATTERN_MARK } from '../pdf/trueSize.ts';
+import { faultSvg } from '../svg/faultSvg.ts';
 import type { ShownLevels } from './byLoops.ts';
 import { disagreement } from './disagreement.ts';
 import { readPdfSheets } from './pdf/pdfSheets.ts';
@@ -34,6 +36,14 @@ function placeOf(plan: DiscPlan, track: number, angle: Degrees): [number, number
   }
   const radius = scale * plan.tracks[track]!.midRadiusMm;
   return [radius * Math.sin(degToRad(angle)), radius * Math.cos(degToRad(angle))];
+}
+
+/** The same place on the drawing as it is wanted, for the picture of the fault. */
+function faultPlaceOf(plan: DiscPlan, track: number, angle: Degrees): FaultPlace {
+  if (!plan.strip) return discPlace(plan.tracks[track]!.midRadiusMm, angle);
+  const { scale } = drawnOf(plan.spec);
+  const [x, y] = placeOf(plan, track, angle);
+  return stripPlace({ xMm: x / scale, yMm: y / scale });
 }
 
 /** Angle within which an edge may lie beside its place in a file, at a radius. [deg] */
@@ -71,7 +81,7 @@ function misreads(plan: DiscPlan, shown: ShownLevels): Misread[] {
     const wrong = read.findIndex((level, channel) => level !== String(wanted[channel] ?? '.'));
     if (wrong < 0) return [];
     const { track, angleDeg } = channels[wrong]!;
-    const place = { radiusMm: plan.tracks[track]!.midRadiusMm, angleDeg: angle + angleDeg };
+    const place = faultPlaceOf(plan, track, angle + angleDeg);
     return [
       { angleDeg: angle, read: read.join(''), wanted: wanted.map((level) => level ?? '.').join(''), place },
     ];
@@ -133,7 +143,22 @@ export function readBack(plan: DiscPlan, files: readonly MadeFile[]): ReadBack {
   return { read: [...shown.keys()], problems, places };
 }
 
-/** Throws where a file of the disc does not show its code. @throws `make/file-disagrees` */
+/** Files of a disc that do not show its code; carries a drawing of the places, where there are some. */
+export class FilesDisagree extends VanewrightError {
+  readonly drawing: MadeFile | null;
+
+  constructor(problems: readonly [Problem, ...Problem[]], drawing: MadeFile | null) {
+    super(problems);
+    this.drawing = drawing;
+  }
+}
+
+/** Throws where a file of the disc does not show its code. @throws FilesDisagree with `make/file-disagrees` */
 export function assertReadBack(plan: DiscPlan, files: readonly MadeFile[]): void {
-  throwIfAny(readBack(plan, files).problems);
+  const { problems, places } = readBack(plan, files);
+  const [first, ...rest] = problems;
+  if (!first) return;
+  const faults = [{ what: problems.map(({ where, what }) => `${where}: ${what}`).join(' '), places }];
+  const content = faultSvg({ spec: plan.spec, plan, faults });
+  throw new FilesDisagree([first, ...rest], places.length > 0 ? { path: FAULT_FILE, content } : null);
 }
