@@ -1,7 +1,3 @@
-import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { buildCode } from '../../src/core/codes/index.ts';
 import { discAreaMm2, planDisc, type DiscSpec } from '../../src/core/disc/index.ts';
@@ -9,46 +5,10 @@ import { discDxf } from '../../src/core/make/index.ts';
 import { misreadings } from '../support/discReadings.ts';
 import { discKinds, jettyDisc } from '../support/discSpecs.ts';
 import { readDxf } from '../support/dxfReader.ts';
+import { ezdxfReport, MILLIMETRES } from '../support/ezdxf.ts';
 
-const MILLIMETRES = 4;
 const planOf = (spec: DiscSpec, positions: number) => planDisc(buildCode(spec.code, positions), spec);
 const patternLayer = (spec: DiscSpec) => (spec.process.kind === 'film' ? 'print' : 'cut');
-
-/** What ezdxf (Debian package `python3-ezdxf`) says of drawings, in their order. */
-function ezdxfReport(
-  drawings: readonly string[],
-): { errors: number; units: number; arcs: number; area: number }[] {
-  const folder = mkdtempSync(join(tmpdir(), 'disc-dxf-'));
-  const script = `
-import sys, json, math, ezdxf
-from ezdxf.math import bulge_to_arc
-out = []
-for name in sys.argv[1:]:
-    doc = ezdxf.readfile(name)
-    arcs = 0; area = 0.0
-    for line in doc.modelspace().query('LWPOLYLINE'):
-        points = line.get_points('xyb')
-        if not line.closed: continue
-        for (x0, y0, b), (x1, y1, _) in zip(points, points[1:] + points[:1]):
-            area += (x0 * y1 - x1 * y0) / 2
-            if b:
-                arcs += 1
-                centre, start, end, radius = bulge_to_arc((x0, y0), (x1, y1), b)
-                turn = 4 * math.atan(b)
-                area += radius * radius * (turn - math.sin(turn)) / 2
-    out.append({'errors': len(doc.audit().errors), 'units': doc.units, 'arcs': arcs, 'area': area})
-print(json.dumps(out))`;
-  try {
-    const files = drawings.map((drawing, index) => {
-      const file = join(folder, `${index}.dxf`);
-      writeFileSync(file, drawing);
-      return file;
-    });
-    return JSON.parse(execFileSync('/usr/bin/python3', ['-c', script, ...files], { encoding: 'utf8' }));
-  } finally {
-    rmSync(folder, { recursive: true });
-  }
-}
 
 describe('a disc drawn for a cutter, read back from its file by separate code', () => {
   it.each(discKinds.filter(({ positions }) => positions <= 64))(

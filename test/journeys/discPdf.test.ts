@@ -5,7 +5,7 @@ import { processDefaults, type DiscSpec } from '../../src/core/disc/index.ts';
 import { discPdf } from '../../src/core/make/index.ts';
 import { misreadings } from '../support/discReadings.ts';
 import { jettyDisc } from '../support/discSpecs.ts';
-import { longestDark, renderPage, withPdf, type PageRaster } from '../support/pageRaster.ts';
+import { barMm, pageCount, renderPage, withPdf, type PageRaster } from '../support/pageRaster.ts';
 import { exampleInstrument, plannedHead } from '../support/plannedHead.ts';
 
 const font = readFileSync(new URL('../../node_modules/dejavu-fonts-ttf/ttf/DejaVuSans.ttf', import.meta.url));
@@ -16,22 +16,6 @@ const film: DiscSpec = { ...jettyDisc, process: processDefaults.film, thicknessM
 function sheetsOf(disc: DiscSpec, paper: 'a4' | 'a3' | 'letter' = 'a4', example = 'jetty') {
   const instrument = exampleInstrument(example, disc);
   return discPdf({ name: instrument.name, head: plannedHead(instrument) }, { paper, font });
-}
-
-const pageCount = (bytes: Uint8Array) =>
-  Number(
-    /Pages:\s+(\d+)/.exec(
-      withPdf(bytes, (file) => execFileSync('pdfinfo', [file], { encoding: 'utf8' })),
-    )![1],
-  );
-
-/** Length of the thick bar: of rows dark for a long way, the ones that lie 2 mm and more below each other alike. [mm] */
-function barMm(page: PageRaster): number {
-  const rows = Array.from({ length: page.height }, (_, row) => longestDark(page, row).length);
-  const thick = Math.round(2 * PX_PER_MM);
-  const lengths = rows.map((_, row) => Math.min(...rows.slice(row, row + thick)));
-  // The pattern lies higher up: look at the foot of the page only.
-  return Math.max(...lengths.slice(Math.round(page.height * 0.85), page.height - thick)) / PX_PER_MM;
 }
 
 /** Middle of the disc on its page: half way between its outermost ink, which lies above the ruler. [pixels] */
@@ -55,7 +39,7 @@ describe('drawing sheets, rendered at 300 dpi by a foreign program', () => {
       expect(pageCount(bytes)).toBe(3);
       for (const page of [1, 2, 3]) {
         // One pixel is 0.085 mm.
-        expect(Math.abs(barMm(renderPage(bytes, page, DPI)) - 100)).toBeLessThan(0.1);
+        expect(Math.abs(barMm(renderPage(bytes, page, DPI), DPI) - 100)).toBeLessThan(0.1);
       }
     },
   );
@@ -76,7 +60,8 @@ describe('drawing sheets, rendered at 300 dpi by a foreign program', () => {
     const bytes = await sheetsOf(large);
     expect(pageCount(bytes)).toBe(6);
     expect(pageCount(await sheetsOf(large, 'a3'))).toBe(4);
-    for (const page of [1, 4]) expect(Math.abs(barMm(renderPage(bytes, page, DPI)) - 100)).toBeLessThan(0.1);
+    for (const page of [1, 4])
+      expect(Math.abs(barMm(renderPage(bytes, page, DPI), DPI) - 100)).toBeLessThan(0.1);
   });
 
   it('are a sound PDF, with the names in plain text', async () => {

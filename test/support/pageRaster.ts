@@ -48,3 +48,23 @@ export function longestDark({ width, isDark }: PageRaster, row: number): { from:
   }
   return best;
 }
+
+/** Pages of a PDF, as pdfinfo (Debian package `poppler-utils`) counts them. */
+export function pageCount(bytes: Uint8Array): number {
+  const said = withPdf(bytes, (file) => execFileSync('pdfinfo', [file], { encoding: 'utf8' }));
+  return Number(/Pages:\s+(\d+)/.exec(said)![1]);
+}
+
+/** Length of the thick bar at the foot: of rows dark for a long way, those alike for 2 mm down the page. [mm] */
+export function barMm(page: PageRaster, dpi: number): number {
+  const pxPerMm = dpi / 25.4;
+  const thick = Math.round(2 * pxPerMm);
+  // The pattern lies higher up: look at the foot of the page only.
+  const from = Math.round(page.height * 0.85);
+  const lengths = Array.from(
+    { length: page.height - from },
+    (_, row) => longestDark(page, from + row).length,
+  );
+  const alike = lengths.slice(0, -thick).map((_, row) => Math.min(...lengths.slice(row, row + thick)));
+  return Math.max(...alike) / pxPerMm;
+}
