@@ -71,8 +71,8 @@ export async function compareInstruments(
   return { first, second, comparison };
 }
 
-/** Which codes would serve this very design, and which wind roses its positions fill fairly. */
-export function adviseCodes({ instrument }: Design): CodeAdvice {
+/** Which codes would serve this very need, and which wind roses its positions fill fairly. */
+export function adviseCodes({ instrument }: Pick<Design, 'instrument'>): CodeAdvice {
   return {
     codes: rankCodes(codeNeedOf(instrument)),
     roses: sectorAdvice(instrument.need.positions),

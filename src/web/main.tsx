@@ -2,7 +2,7 @@ import { render } from 'preact';
 import { openProject } from './project/project.ts';
 import { App } from './shell/App.tsx';
 import { showTheme, theme } from './shell/theme.ts';
-import { chooseHome, startEngine } from './wire.ts';
+import { background, chooseHome, startEngine } from './wire.ts';
 import './look/shell.css';
 
 async function start(): Promise<void> {
@@ -16,7 +16,10 @@ async function start(): Promise<void> {
   ]);
   const first = stored ?? { path: 'instrument.yaml', text: fresh, version: null, beside: {} };
   const project = openProject(engine, home, first);
-  render(<App engine={engine} project={project} schema={schema} />, document.getElementById('workbench')!);
+  render(
+    <App engine={engine} background={background} project={project} schema={schema} />,
+    document.getElementById('workbench')!,
+  );
 }
 
 void start();

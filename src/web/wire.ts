@@ -1,13 +1,23 @@
-import { wrap } from 'comlink';
+import { wrap, type Remote } from 'comlink';
+import { backgroundOf, type StartedEngine } from './engine/background.ts';
 import type { Engine } from './engine/engine.ts';
 import { browserHome, type ProjectHome } from './project/projectHome.ts';
 
-/** Starts the library in a worker of its own. */
-export function startEngine() {
-  return wrap<Engine>(
-    new Worker(new URL('./engine/worker.ts', import.meta.url), { type: 'module', name: 'vanewright' }),
-  );
+function startWorker(): StartedEngine {
+  const worker = new Worker(new URL('./engine/worker.ts', import.meta.url), {
+    type: 'module',
+    name: 'vanewright',
+  });
+  return { engine: wrap<Engine>(worker), end: () => worker.terminate() };
 }
+
+/** Starts the library in a worker of its own. */
+export function startEngine(): Remote<Engine> {
+  return startWorker().engine;
+}
+
+/** A second worker, for work that takes long. */
+export const background = backgroundOf(startWorker);
 
 /** Where the project lives: this browser, as long as no server says otherwise. */
 export async function chooseHome(): Promise<ProjectHome> {

@@ -11,6 +11,7 @@ export type {
   Tool,
 } from './instrument.ts';
 export { applyAsBuilt } from './editing/applyAsBuilt.ts';
+export { fileFields } from './editing/fileFields.ts';
 export { applyFields, type FieldEdits } from './editing/applyFields.ts';
 export { setField, setFields, type FieldEdit, type FieldValue } from './editing/setField.ts';
 export { asBuiltHash, type AsBuilt, type AsBuiltChannel, type AsBuiltPosition } from './asBuilt.ts';

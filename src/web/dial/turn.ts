@@ -4,6 +4,10 @@ import { wrapDegrees } from '../../core/units/index.ts';
 export interface Turn {
   /** Disc angle under the head's reference line, as the shaft stands now. [deg], [0, 360) */
   readonly angleDeg: number;
+  /** All that it has turned since it was made, back turns taken off. [deg] */
+  readonly totalDeg: number;
+  /** Counts the frames drawn. [-] */
+  readonly frame: number;
   /** Which way it went last: with the disc angle growing, or falling. */
   readonly sense: 'growing' | 'falling';
   /** Turns the shaft by so much. [deg] */
@@ -26,10 +30,7 @@ const LONGEST_FRAME_MS = 100;
  * @param restMs - How long pictures go on being drawn after the last move, for sensors that lag. [ms]
  */
 export function turningShaft(restMs = 3000): Turn {
-  let angleDeg = 0;
-  let sense: Turn['sense'] = 'growing';
-  let spinDegPerS = 0;
-  let frame = 0;
+  let asked = 0;
   let beforeMs = 0;
   let restUntilMs = 0;
   const watchers = new Set<(elapsedMs: number) => void>();
@@ -37,50 +38,49 @@ export function turningShaft(restMs = 3000): Turn {
   function tick(nowMs: number): void {
     const elapsedMs = Math.min(LONGEST_FRAME_MS, nowMs - beforeMs);
     beforeMs = nowMs;
-    frame = 0;
-    if (spinDegPerS !== 0) move((spinDegPerS * elapsedMs) / 1000);
+    asked = 0;
+    if (turn.spinDegPerS !== 0) move((turn.spinDegPerS * elapsedMs) / 1000);
+    turn.frame += 1;
     for (const draw of watchers) draw(elapsedMs);
-    if (spinDegPerS !== 0 || nowMs < restUntilMs) ask();
+    if (turn.spinDegPerS !== 0 || nowMs < restUntilMs) ask();
   }
   function ask(): void {
-    if (frame === 0) frame = requestAnimationFrame(tick);
+    if (asked === 0) asked = requestAnimationFrame(tick);
   }
   function move(deg: number): void {
     if (deg === 0) return;
-    sense = deg > 0 ? 'growing' : 'falling';
-    angleDeg = wrapDegrees(angleDeg + deg);
+    turn.sense = deg > 0 ? 'growing' : 'falling';
+    turn.angleDeg = wrapDegrees(turn.angleDeg + deg);
+    turn.totalDeg += deg;
     restUntilMs = performance.now() + restMs;
   }
   function wake(): void {
-    if (frame === 0) beforeMs = performance.now();
+    if (asked === 0) beforeMs = performance.now();
     ask();
   }
-  return {
-    get angleDeg() {
-      return angleDeg;
-    },
-    get sense() {
-      return sense;
-    },
-    get spinDegPerS() {
-      return spinDegPerS;
-    },
-    turnBy(deg) {
+  const turn = {
+    angleDeg: 0,
+    totalDeg: 0,
+    frame: 0,
+    sense: 'growing' as Turn['sense'],
+    spinDegPerS: 0,
+    turnBy(deg: number): void {
       move(deg);
       wake();
     },
-    turnTo(deg) {
-      this.turnBy(wrapDegrees(deg - angleDeg + 180) - 180);
+    turnTo(deg: number): void {
+      turn.turnBy(wrapDegrees(deg - turn.angleDeg + 180) - 180);
     },
-    spin(degPerS) {
-      spinDegPerS = degPerS;
+    spin(degPerS: number): void {
+      turn.spinDegPerS = degPerS;
       restUntilMs = performance.now() + restMs;
       wake();
     },
-    watch(draw) {
+    watch(draw: (elapsedMs: number) => void): () => void {
       watchers.add(draw);
       wake();
       return () => watchers.delete(draw);
     },
   };
+  return turn;
 }

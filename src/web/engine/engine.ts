@@ -1,15 +1,23 @@
-import { proveInstrument, readDesign } from '../../app/api.ts';
+import { compareInstruments, proveInstrument, readDesign } from '../../app/api.ts';
 import {
   fieldSchema,
+  fileFields,
   setField,
+  setFields,
   startingFile,
+  type FieldEdit,
   type FieldSchema,
   type FieldValue,
 } from '../../core/instrument/index.ts';
 import { answerOf, type Answer } from './answer.ts';
+import { codesView, type CodesView } from './codesView.ts';
+import { compareView, type CompareView } from './compareView.ts';
 import { designView, type DesignView } from './designView.ts';
 import { memoryFiles, type FileTexts } from './memoryFiles.ts';
+import { pictureOf, type PictureName } from './picturesView.ts';
 import { proofView, type ProofView } from './proofView.ts';
+import { quickProof, type QuickProof } from './quickProof.ts';
+import { solidsView, type SolidsView } from './solidsView.ts';
 
 /** Files of the project, and which of them is the instrument. */
 export interface ProjectFiles {
@@ -33,9 +41,39 @@ export const engine = {
   prove({ files, path }: ProjectFiles, choice: BuildChoice): Promise<Answer<ProofView>> {
     return answerOf(async () => proofView(await proveInstrument(memoryFiles(files), { path, ...choice })));
   },
+  /** Budget and yield alone, to follow a slider. */
+  quickProof({ files, path }: ProjectFiles, choice: BuildChoice): Promise<Answer<QuickProof>> {
+    return answerOf(async () => quickProof(await readDesign(memoryFiles(files), path), choice));
+  },
+  /** Two files of the project in the same virtual builds. */
+  compare({ files, path }: ProjectFiles, against: string, choice: BuildChoice): Promise<Answer<CompareView>> {
+    return answerOf(async () =>
+      compareView(await compareInstruments(memoryFiles(files), { path, against, ...choice })),
+    );
+  },
+  /** Every code for the need, the best first. */
+  codes({ files, path }: ProjectFiles): Promise<Answer<CodesView>> {
+    return answerOf(() => codesView(memoryFiles(files), path));
+  },
+  /** Meshes of the disc and of every printed part. */
+  solids({ files, path }: ProjectFiles): Promise<Answer<SolidsView>> {
+    return answerOf(async () => solidsView(await readDesign(memoryFiles(files), path)));
+  },
+  /** A picture as SVG. */
+  picture({ files, path }: ProjectFiles, name: PictureName): Promise<Answer<string>> {
+    return answerOf(async () => pictureOf(await readDesign(memoryFiles(files), path), name));
+  },
   /** The text of an instrument file with one field set; comments stay. */
   setField(text: string, path: readonly string[], value: FieldValue): string {
     return setField(text, path, value);
+  },
+  /** The text with several fields set; comments stay. */
+  setFields(text: string, edits: readonly FieldEdit[]): string {
+    return setFields(text, edits);
+  },
+  /** What the text says, field by field, good or not. */
+  fieldValues(text: string): Readonly<Record<string, unknown>> {
+    return fileFields(text);
   },
   /** A commented file to begin from, as `vanewright new` writes it. */
   startingFile(name: string): string {

@@ -5,11 +5,12 @@ interface ChoiceFieldProps {
   readonly hint: string;
   readonly value: string;
   readonly choices: readonly { readonly value: string; readonly text: string }[];
+  readonly problem?: string | undefined;
   onChange(value: string): void;
 }
 
 /** One of a few words. */
-export function ChoiceField({ name, hint, value, choices, onChange }: ChoiceFieldProps) {
+export function ChoiceField({ name, hint, value, choices, problem, onChange }: ChoiceFieldProps) {
   const id = useId();
   return (
     <div class="field">
@@ -28,6 +29,11 @@ export function ChoiceField({ name, hint, value, choices, onChange }: ChoiceFiel
           ))}
         </select>
       </div>
+      {problem === undefined ? null : (
+        <p class="wrong" role="alert">
+          {problem}
+        </p>
+      )}
       <p class="hint" id={`${id}-hint`}>
         {hint}
       </p>

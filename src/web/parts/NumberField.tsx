@@ -2,35 +2,43 @@ import { useEffect, useId, useState } from 'preact/hooks';
 import type { FieldSchema } from '../../core/instrument/index.ts';
 import { words } from '../words/en.ts';
 import { readNumber, typedNumber } from './numbers.ts';
-import { complaint, rangeText } from './schemaField.ts';
+import { complaint, isOptional, rangeText, ruleText } from './schemaField.ts';
 
 interface NumberFieldProps {
   readonly name: string;
   readonly schema: FieldSchema;
-  readonly value: number;
+  /** `null` where the field is left to its default. */
+  readonly value: number | null;
+  /** What the default comes to, shown while the field is empty. */
+  readonly standsFor?: number | undefined;
   /** What else is wrong with the value, from reading the whole file. */
   readonly problem?: string | undefined;
-  onChange(value: number): void;
+  onChange(value: number | null): void;
 }
 
 /** One number of the file: its unit, its range, and what is wrong as one types. */
-export function NumberField({ name, schema, value, problem, onChange }: NumberFieldProps) {
+export function NumberField({ name, schema, value, standsFor, problem, onChange }: NumberFieldProps) {
   const id = useId();
-  const [text, setText] = useState(() => typedNumber(value));
+  const shown = value === null ? '' : typedNumber(value);
+  const [text, setText] = useState(shown);
   const [isTyping, setTyping] = useState(false);
   useEffect(() => {
-    if (!isTyping) setText(typedNumber(value));
-  }, [value, isTyping]);
-  const wrong = complaint(text, schema) ?? (isTyping ? undefined : problem) ?? null;
+    if (!isTyping) setText(shown);
+  }, [shown, isTyping]);
+  const mayBeEmpty = isOptional(schema);
+  const against = (typed: string): string | null =>
+    typed.trim() === '' && mayBeEmpty ? null : complaint(typed, schema);
+  const wrong = against(text) ?? problem ?? null;
   const range = rangeText(schema);
   const type = (typed: string): void => {
     setText(typed);
-    if (complaint(typed, schema) === null) onChange(readNumber(typed)!);
+    if (against(typed) === null) onChange(readNumber(typed));
   };
   const step = (by: number): void => {
-    const now = readNumber(text) ?? value;
+    const now = readNumber(text) ?? value ?? standsFor ?? schema.minimum ?? 0;
     type(typedNumber(Number((now + by).toFixed(6))));
   };
+  const rule = ruleText(schema);
   return (
     <div class="field">
       <label for={id}>{name}</label>
@@ -41,6 +49,7 @@ export function NumberField({ name, schema, value, problem, onChange }: NumberFi
           inputMode="decimal"
           autocomplete="off"
           value={text}
+          placeholder={standsFor === undefined ? undefined : typedNumber(Number(standsFor.toPrecision(4)))}
           aria-invalid={wrong !== null}
           aria-describedby={`${id}-hint${wrong === null ? '' : ` ${id}-wrong`}`}
           onFocus={() => setTyping(true)}
@@ -62,6 +71,7 @@ export function NumberField({ name, schema, value, problem, onChange }: NumberFi
       <p class="hint" id={`${id}-hint`}>
         {schema.description}
         {range === '' ? '' : ` ${words.fields.outside(range)}`}
+        {mayBeEmpty && rule !== '' ? ` ${words.fields.byDefault(rule)}` : ''}
       </p>
     </div>
   );

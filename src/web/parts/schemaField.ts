@@ -34,3 +34,13 @@ export function complaint(text: string, schema: FieldSchema): string | null {
     return words.fields.outside(rangeText(schema));
   return null;
 }
+
+/** True where a field may be left out, so that its default or its rule holds. */
+export function isOptional({ type, defaultRule }: FieldSchema): boolean {
+  return [type ?? []].flat().includes('null') || defaultRule !== undefined;
+}
+
+/** What holds where a field is left out, in a few words; empty where nothing is said. */
+export function ruleText({ defaultRule }: FieldSchema): string {
+  return (defaultRule ?? '').replace(/^null, for /, '');
+}

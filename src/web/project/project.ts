@@ -1,5 +1,5 @@
 import type { Remote } from 'comlink';
-import type { FieldValue } from '../../core/instrument/index.ts';
+import type { FieldEdit, FieldValue } from '../../core/instrument/index.ts';
 import type { Answer } from '../engine/answer.ts';
 import type { DesignView } from '../engine/designView.ts';
 import type { Engine, ProjectFiles } from '../engine/engine.ts';
@@ -19,6 +19,8 @@ export interface Project {
   readonly design: DesignView | null;
   /** What reading the text gave; `null` before the first reading. */
   readonly answer: Answer<DesignView> | null;
+  /** What the text says, field by field, in range or not; no defaults. */
+  readonly fields: Readonly<Record<string, unknown>>;
 }
 
 /** Changes of the same field within this time are one step of undo. [ms] */
@@ -34,6 +36,9 @@ function reader(engine: Remote<Engine>, state: Store<Project>): () => Promise<vo
   let asked = 0;
   return async () => {
     const ask = ++asked;
+    const fields = await engine.fieldValues(state.get().history.text);
+    if (ask !== asked) return;
+    state.set({ ...state.get(), fields });
     const answer = await engine.design(filesOf(state.get()));
     if (ask !== asked) return;
     state.set({ ...state.get(), answer, ...(answer.ok ? { design: answer.value } : {}) });
@@ -60,6 +65,7 @@ export function openProject(engine: Remote<Engine>, home: ProjectHome, first: St
     saving: 'saved',
     design: null,
     answer: null,
+    fields: {},
   });
   const patch = (part: Partial<Project>): void => state.set({ ...state.get(), ...part });
   const now = () => ({ path: state.get().path, text: state.get().history.text });
@@ -85,6 +91,15 @@ export function openProject(engine: Remote<Engine>, home: ProjectHome, first: St
     /** Sets one field, comments kept; `undefined` takes it away. */
     async set(path: readonly string[], value: FieldValue): Promise<void> {
       this.write(await engine.setField(state.get().history.text, path, value), path.join('.'));
+    },
+    /** Sets several fields in one step of undo. */
+    async setAll(edits: readonly FieldEdit[]): Promise<void> {
+      this.write(await engine.setFields(state.get().history.text, edits));
+    },
+    /** Puts a file beside the instrument file, such as the maker's own words. */
+    addBeside(name: string, content: string): void {
+      patch({ beside: { ...state.get().beside, [name]: content } });
+      void read();
     },
     undo: (): void => become(undone(state.get().history)),
     redo: (): void => become(redone(state.get().history)),

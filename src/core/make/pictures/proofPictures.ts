@@ -7,7 +7,7 @@ import { showDegrees } from '../../units/index.ts';
 const LEAST_DRAWN_DEG = 0.005;
 
 /** The error budget as bars: fixed items filled, scattered ones at two standard deviations in outline. */
-export function budgetPicture({ budget }: Proof): Markup {
+export function budgetPicture({ budget }: Pick<Proof, 'budget'>): Markup {
   const bars = budget.items
     .filter(({ maxDeg }) => maxDeg >= LEAST_DRAWN_DEG)
     .map(({ title, maxDeg, kind }) => ({
@@ -18,7 +18,10 @@ export function budgetPicture({ budget }: Proof): Markup {
 }
 
 /** Largest error of each virtual build, with what is accepted. */
-export function buildsPicture({ builds }: Proof, { accuracyDeg }: Pick<Need, 'accuracyDeg'>): Markup {
+export function buildsPicture(
+  { builds }: Pick<Proof, 'builds'>,
+  { accuracyDeg }: Pick<Need, 'accuracyDeg'>,
+): Markup {
   const { histogram, maxErrorDeg } = builds;
   return histogramPicture({
     title: `Largest error of ${builds.builds} virtual builds`,
@@ -35,7 +38,7 @@ export function buildsPicture({ builds }: Proof, { accuracyDeg }: Pick<Need, 'ac
 
 /** Error over one turn clockwise of the design as drawn. */
 export function turnPicture(
-  { exactTurn }: Proof,
+  { exactTurn }: Pick<Proof, 'exactTurn'>,
   { accuracyDeg, positions }: Pick<Need, 'accuracyDeg' | 'positions'>,
 ): Markup {
   return turnErrorPicture({ stretches: exactTurn.growing, positions, accuracyDeg });
