@@ -98,8 +98,17 @@ function gustOf(samples: readonly Kept[]): Gust | null {
   return sum.highest();
 }
 
+/** Where the wind of now can be asked for. */
+export interface LiveWinds {
+  /** Wind at a station, or `null` when nothing has come from it. */
+  wind(station: string): LiveWind | null;
+  stations(): string[];
+  /** Hears of every station that changes; gives back what ends it. */
+  listen(listener: (wind: LiveWind) => void): () => void;
+}
+
 /** Keeps the wind of now for every station; memory is bounded by ten minutes of samples each. */
-export class LiveStations {
+export class LiveStations implements LiveWinds {
   readonly #stations = new Map<string, Recent>();
   readonly #listeners = new Set<(wind: LiveWind) => void>();
 
@@ -119,7 +128,6 @@ export class LiveStations {
     }
   }
 
-  /** Wind at a station, or `null` when nothing has come from it. */
   wind(station: string): LiveWind | null {
     return this.#stations.get(station)?.wind(station) ?? null;
   }
@@ -128,7 +136,6 @@ export class LiveStations {
     return [...this.#stations.keys()];
   }
 
-  /** Hears of every station that changes; gives back what ends it. */
   listen(listener: (wind: LiveWind) => void): () => void {
     this.#listeners.add(listener);
     return () => void this.#listeners.delete(listener);

@@ -4,6 +4,7 @@ import { paperNames, partNames, type PaperName } from '../app/api.ts';
 import { runMake, runNew, runProve, type ProveOptions } from './commands.ts';
 import { addFit } from './fit/addFit.ts';
 import { addArchive, addLog } from './log/addLog.ts';
+import { addOpen } from './open/addOpen.ts';
 import { folderPath, withProof } from './options.ts';
 import { addReview } from './review/addReview.ts';
 import { addWeigh } from './weigh/addWeigh.ts';
@@ -76,6 +77,7 @@ export function program(parts: Parts, isJson: boolean, take: Take): Command {
   addArchive(root, take);
   addFit(root, parts, take);
   addReview(root, parts, take);
+  addOpen(root, take);
   const below = root.commands.flatMap((command) => command.commands);
   for (const command of [root, ...root.commands, ...below]) {
     command

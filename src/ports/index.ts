@@ -7,6 +7,7 @@ export type { Clock } from './clock.ts';
 export type { LineSource, SourceBytes } from './lineSource.ts';
 export type { RawDamage, RawLog } from './rawLog.ts';
 export type {
+  RecordReading,
   SampleStore,
   SampleWindow,
   StationSpan,
@@ -16,3 +17,4 @@ export type {
 } from './sampleStore.ts';
 export type { BuildTask, BuildWorkers } from './buildWorkers.ts';
 export type { ClaimedFeed, FeedRead, SharedFeeds, TakenMessage } from './sharedFeeds.ts';
+export type { ListedFile, ProjectFile, ProjectFolder } from './projectFolder.ts';

@@ -66,3 +66,6 @@ export interface SampleStore {
   clear(): Promise<void>;
   close(): Promise<void>;
 }
+
+/** The half of a store that only looks: what screens and reports need of it. */
+export type RecordReading = Pick<SampleStore, 'stations' | 'samples' | 'columns' | 'ledgerCounts' | 'ledger'>;

@@ -1,125 +1,14 @@
-import swagger from '@fastify/swagger';
-import fastify, { type FastifyInstance, type FastifyReply, type FastifyRequest } from 'fastify';
-import type { LiveStations, LiveWind } from '../app/api.ts';
-import { VanewrightError } from '../core/error/index.ts';
-import type { SampleStore } from '../ports/index.ts';
-import {
-  ledgerSchema,
-  problemSchema,
-  samplesSchema,
-  stationsSchema,
-  windSchema,
-  windowSchema,
-  type WindowWords,
-} from './recordSchemas.ts';
-
-/** What the record is served from. */
-export interface RecordServerParts {
-  readonly store: SampleStore;
-  readonly live: LiveStations;
-}
+import fastify from 'fastify';
+import { LOOPBACK_HOSTS, addGate } from './gate.ts';
+import { describeApi } from './describeApi.ts';
+import { answerErrors } from './problemReply.ts';
+import { addRecordRoutes, type RecordServerParts } from './recordRoutes.ts';
 
 /** Where it listens. */
 export interface Listening {
   /** `http://127.0.0.1:8080` */
   readonly url: string;
   close(): Promise<void>;
-}
-
-/** A comment keeps a quiet line of events open. [ms] */
-const HEARTBEAT_MS = 15_000;
-/** Listeners at once; each costs a connection. [-] */
-const LISTENERS_MOST = 100;
-/** Events that a slow listener may have waiting before it is let go. [byte] */
-const WAITING_MOST = 1_000_000;
-
-function eventOf(wind: LiveWind): string {
-  return `event: wind\ndata: ${JSON.stringify(wind)}\n\n`;
-}
-
-/** Server-sent events: the wind of every station as it changes. */
-function sendEvents(
-  live: LiveStations,
-  listeners: Set<FastifyReply>,
-  request: FastifyRequest,
-  reply: FastifyReply,
-): void {
-  reply.hijack();
-  const { raw } = reply;
-  raw.writeHead(200, { 'content-type': 'text/event-stream', 'cache-control': 'no-store' });
-  for (const station of live.stations()) raw.write(eventOf(live.wind(station)!));
-  raw.write(': listening\n\n');
-  const end = live.listen((wind) => {
-    if (raw.writableLength > WAITING_MOST) raw.destroy();
-    else raw.write(eventOf(wind));
-  });
-  const beat = setInterval(() => raw.write(': still here\n\n'), HEARTBEAT_MS);
-  listeners.add(reply);
-  request.raw.once('close', () => {
-    end();
-    clearInterval(beat);
-    listeners.delete(reply);
-  });
-}
-
-function problem(reply: FastifyReply, status: number, what: string, got: string): FastifyReply {
-  const { problems } = new VanewrightError({
-    code: 'log/no-such-station',
-    what,
-    where: 'station',
-    got: got.slice(0, 80),
-    allowed: 'a name of /api/stations',
-    fix: 'Ask /api/stations for the names.',
-  });
-  return reply.status(status).send({ problems });
-}
-
-/** At most this many samples are sent in one answer; the rest is asked for from the last instant on. [-] */
-const SAMPLES_MOST = 10_000;
-
-async function samplesOf(store: SampleStore, station: string, { sinceMs, untilMs }: WindowWords) {
-  const samples = [];
-  for await (const batch of store.samples({ station, fromMs: sinceMs, untilMs })) {
-    samples.push(...batch.slice(0, SAMPLES_MOST - samples.length));
-    if (samples.length >= SAMPLES_MOST) break;
-  }
-  const isWhole = samples.length < SAMPLES_MOST;
-  return { samples, nextSinceMs: isWhole ? null : samples.at(-1)!.atMs + 1 };
-}
-
-function addRoutes(
-  app: FastifyInstance,
-  { store, live }: RecordServerParts,
-  listeners: Set<FastifyReply>,
-): void {
-  app.get('/api/stations', { schema: stationsSchema }, () => store.stations());
-  app.get('/api/ledger', { schema: ledgerSchema }, () => store.ledgerCounts());
-  app.get<{ Params: { station: string } }>(
-    '/api/stations/:station/wind',
-    { schema: windSchema },
-    (request, reply) => {
-      const wind = live.wind(request.params.station);
-      return (
-        wind ?? problem(reply, 404, 'Nothing has come from a station of that name.', request.params.station)
-      );
-    },
-  );
-  app.get<{ Params: { station: string }; Querystring: WindowWords }>(
-    '/api/stations/:station/samples',
-    { schema: { ...samplesSchema, querystring: windowSchema } },
-    (request) => samplesOf(store, request.params.station, request.query),
-  );
-  app.get(
-    '/api/events',
-    { schema: { summary: 'Wind of every station as it changes, as server-sent events.' } },
-    (request, reply) => {
-      if (listeners.size >= LISTENERS_MOST)
-        return problem(reply, 503, 'Too many listeners at once.', `${listeners.size}`);
-      sendEvents(live, listeners, request, reply);
-      return reply;
-    },
-  );
-  app.get('/openapi.json', { schema: { hide: true } }, () => app.swagger());
 }
 
 /**
@@ -129,28 +18,18 @@ function addRoutes(
  */
 export async function recordServer(parts: RecordServerParts, port: number): Promise<Listening> {
   const app = fastify({ logger: false, forceCloseConnections: true, routerOptions: { maxParamLength: 300 } });
-  const listeners = new Set<FastifyReply>();
-  await app.register(swagger, {
-    openapi: {
-      info: {
-        title: 'Wind record',
-        version: '1',
-        description: 'What a running logger knows; times in ms UTC.',
-      },
-    },
+  app.setErrorHandler(answerErrors((text) => process.stderr.write(`${text}\n`)));
+  addGate(app, { hosts: LOOPBACK_HOSTS, isAnyAddress: false, token: null, nowMs: Date.now });
+  await describeApi(app, 'Wind record', 'What a running logger knows; times in ms UTC.');
+  let endListening = (): void => {};
+  await app.register(async (routes) => {
+    endListening = addRecordRoutes(routes, parts);
   });
-  app.addSchema(problemSchema);
-  // Pages of other sites must not read what is served on this machine, also by a name that points here.
-  app.addHook('onRequest', async (request, reply) => {
-    const host = (request.headers.host ?? '').replace(/:\d+$/, '');
-    if (!['127.0.0.1', 'localhost', '[::1]'].includes(host)) await reply.status(421).send({ problems: [] });
-  });
-  await app.register(async (routes) => addRoutes(routes, parts, listeners));
   const url = await app.listen({ host: '127.0.0.1', port });
   return {
     url,
     async close() {
-      for (const { raw } of listeners) raw.end();
+      endListening();
       await app.close();
     },
   };

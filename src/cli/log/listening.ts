@@ -1,5 +1,6 @@
 import { VanewrightError } from '../../core/error/index.ts';
-import type { Listening, RecordServerParts } from '../../server/recordServer.ts';
+import type { RecordServerParts } from '../../server/recordRoutes.ts';
+import type { Listening } from '../../server/recordServer.ts';
 
 /** Runs the work; Ctrl-C closes the sources, so that what came is stored before the end. */
 export async function untilStopped<T>(

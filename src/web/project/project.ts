@@ -79,6 +79,21 @@ export function openProject(engine: Remote<Engine>, home: ProjectHome, first: St
     saver.later();
     void read();
   }
+  async function takeHomes(): Promise<void> {
+    const stored = await home.load().catch(() => null);
+    if (stored === null) return patch({ saving: 'changed-elsewhere' });
+    patch({ history: changed(state.get().history, stored.text), beside: stored.beside });
+    saver.shows(stored.version);
+    void read();
+  }
+
+  /** What the home holds: where nothing of one's own waits to be saved, the page follows it. */
+  function homeHolds(version: string | null): void {
+    if (state.get().saving !== 'saved' || version === saver.version()) return;
+    if (version === null) patch({ saving: 'changed-elsewhere' });
+    else void takeHomes();
+  }
+  home.watch(homeHolds);
   void read();
   return {
     state,
@@ -104,16 +119,11 @@ export function openProject(engine: Remote<Engine>, home: ProjectHome, first: St
     undo: (): void => become(undone(state.get().history)),
     redo: (): void => become(redone(state.get().history)),
     /** Shows what someone else has saved in the home; undo brings the own text back. */
-    async takeHomes(): Promise<void> {
-      const stored = await home.load();
-      if (stored === null) return patch({ saving: 'away' });
-      patch({ history: changed(state.get().history, stored.text), beside: stored.beside });
-      saver.shows(stored.version);
-      void read();
-    },
+    takeHomes,
     /** Saves over what someone else has saved. */
     async keepMine(): Promise<void> {
-      await saver.over((await home.load())?.version ?? null);
+      const stored = await home.load().catch(() => undefined);
+      if (stored !== undefined) await saver.over(stored?.version ?? null);
     },
   };
 }

@@ -1,7 +1,7 @@
 import type { ProjectHome } from './projectHome.ts';
 
 /** Whether what is on the screen lies safely in the project's home. */
-export type Saving = 'saved' | 'saving' | 'changed-elsewhere' | 'away';
+export type Saving = 'saved' | 'saving' | 'changed-elsewhere' | 'away' | 'refused';
 
 /** Rest after the last change before a file is saved. [ms] */
 const SAVE_AFTER_MS = 600;
@@ -43,8 +43,8 @@ export function savingInto(
     const saved = await home.save(path, text, version);
     isBusy = false;
     if (saved === 'changed') return tell('changed-elsewhere');
-    if (saved === 'away') {
-      tell('away');
+    if (saved === 'away' || saved === 'refused') {
+      tell(saved);
       return after(AGAIN_AFTER_MS);
     }
     version = saved.version;
@@ -53,6 +53,8 @@ export function savingInto(
   }
 
   return {
+    /** The version that the changes on the screen began from. */
+    version: (): string | null => version,
     /** The file has changed. */
     later(): void {
       tell('saving');

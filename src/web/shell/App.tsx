@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { words } from '../words/en.ts';
 import { Bar } from './Bar.tsx';
+import { Connection } from './Connection.tsx';
 import { Page } from './Page.tsx';
 import type { PageParts } from './pageParts.ts';
 import { hrefOf, pageNames, usePage } from './route.ts';
@@ -28,7 +29,10 @@ export function App(parts: PageParts) {
       >
         {shell.skip}
       </a>
-      <Bar project={parts.project} />
+      <div class="top">
+        <Bar project={parts.project} />
+        <Connection project={parts.project} />
+      </div>
       <nav class="steps" aria-label={shell.steps}>
         <ol>
           {pageNames.map((name, index) => (

@@ -1,5 +1,7 @@
 import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
+import { useStore } from '../project/store.ts';
+import { connection } from '../server/askServer.ts';
 import { words } from '../words/en.ts';
 import type { PageParts } from './pageParts.ts';
 import type { PageName } from './route.ts';
@@ -20,6 +22,11 @@ const pages: Readonly<Record<PageName, () => Promise<ComponentType<PageParts>>>>
 /** One page, fetched. */
 export function Page({ page, parts }: { readonly page: PageName; readonly parts: PageParts }) {
   const [Shown, show] = useState<ComponentType<PageParts> | null>(null);
-  useEffect(() => void pages[page]().then((component) => show(() => component)), [page]);
+  const isHere = useStore(connection) !== 'lost';
+  useEffect(() => {
+    // A page that could not be fetched is fetched again when the server is back.
+    const failed = (): void => void (connection.get() === 'here' && connection.set('lost'));
+    if (Shown === null && isHere) pages[page]().then((component) => show(() => component), failed);
+  }, [page, isHere]);
   return Shown === null ? <p>{words.shell.reading}</p> : <Shown {...parts} />;
 }

@@ -25,6 +25,7 @@ export const shell = {
     saving: 'Saving …',
     'changed-elsewhere': 'The file was changed elsewhere',
     away: 'Not saved: the server does not answer. Trying again.',
+    refused: 'Not saved: the place it is kept in cannot be written. Trying again.',
   },
   savedInBrowser: 'Kept in this browser',
   takeTheirs: 'Take the other version',

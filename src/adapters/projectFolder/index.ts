@@ -1,0 +1,1 @@
+export { nodeProjectFolder } from './nodeProjectFolder.ts';
