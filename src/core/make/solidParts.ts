@@ -44,15 +44,18 @@ export function solidParts(instrument: Instrument, disc: DiscPlan, head: HeadPla
   return withShapes((kit) => {
     const ofHead = headParts(kit, head, print, choices);
     const build = { bore: disc.spec.bore, print };
-    const ofDisc = hubParts(kit, disc.spec, print);
-    const ofVane = choices.vane
-      ? vaneParts(
-          kit,
-          { ...choices.vane, bedMm: print.bedMm, otherInertiaKgM2: discInertiaKgM2(disc.spec) },
-          build,
-        )
-      : { parts: [], problems: [] };
-    const ofCups = instrument.cups ? cupParts(kit, choices.cups, build) : { parts: [], problems: [] };
+    // A strip has no shaft, so nothing that sits on one.
+    const none = { parts: [], problems: [] };
+    const ofDisc = disc.strip ? none : hubParts(kit, disc.spec, print);
+    const ofVane =
+      choices.vane && !disc.strip
+        ? vaneParts(
+            kit,
+            { ...choices.vane, bedMm: print.bedMm, otherInertiaKgM2: discInertiaKgM2(disc.spec) },
+            build,
+          )
+        : none;
+    const ofCups = instrument.cups ? cupParts(kit, choices.cups, build) : none;
     const turning = [...ofVane.parts, ...ofCups.parts];
     const parts = [...ofHead.parts, ...ofDisc.parts, ...turning];
     return {

@@ -123,7 +123,8 @@ export interface Crowd {
 }
 
 function cures({ side, spec, channels, wallMm }: Crowd, footprint: Footprint): string[] {
-  const stagger = staggerFor(channels, footprint, wallMm);
+  // Along a strip no bar reaches.
+  const stagger = spec.strip ? null : staggerFor(channels, footprint, wallMm);
   const wider = mayStagger(channels) ? widerDisc(spec, channels.length, acrossMm(footprint) + wallMm) : null;
   const smaller = smallerBodies(side, channels, wallMm);
   return [

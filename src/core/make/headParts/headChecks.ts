@@ -72,5 +72,7 @@ export function headProblems(
   bodies: ChosenBodies,
   print: PrintSetting,
 ): Problem[] {
-  return [...bodyProblems(head, bodies, print), ...shaftProblems(head, plan), ...bearingProblems(head)];
+  const ofBodies = bodyProblems(head, bodies, print);
+  // A strip has no shaft.
+  return head.disc.strip ? ofBodies : [...ofBodies, ...shaftProblems(head, plan), ...bearingProblems(head)];
 }

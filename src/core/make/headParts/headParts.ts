@@ -19,6 +19,7 @@ import { headBuild, type HeadBuild } from './headBuild.ts';
 import { housingParts } from './housing/housingParts.ts';
 import { alignmentJig } from './jig.ts';
 import type { FacingBody, ReflectanceBody, SlotBody } from '../../head/index.ts';
+import { stripBaseMm } from './stripHead.ts';
 import { slotBracket, slotMiddleMm } from './slotBracket.ts';
 
 /** The printed parts of a head. */
@@ -31,6 +32,15 @@ export interface HeadParts {
 
 const PRINT_DARK = 'Print in black plastic that stops your light: prove it with window 1 of the coupon.';
 
+/** Where each channel stands: from the axis of a disc, or from the lower edge of a strip. */
+function channelSizes(head: HeadPlan): { name: string; mm: number }[] {
+  const [from, baseMm] = [head.disc.strip ? 'lower edge of the strip' : 'axis', stripBaseMm(head)];
+  return head.channels.map(({ channel, radiusMm }) => ({
+    name: `channel ${channel} from the ${from}`,
+    mm: radiusMm - baseMm,
+  }));
+}
+
 function facingParts(kit: ShapeKit, build: HeadBuild, sensor: FacingBody, light: FacingBody): MadePart[] {
   const { head, plan, print, choices } = build;
   const between = 2 * choices.airGapMm + head.disc.spec.thicknessMm;
@@ -38,13 +48,7 @@ function facingParts(kit: ShapeKit, build: HeadBuild, sensor: FacingBody, light:
   return [
     madePart(sensorHolder(kit, plan, { head, body: sensor, print }), print, {
       name: 'sensor-holder',
-      sizes: [
-        ...head.channels.map(({ channel, radiusMm }) => ({
-          name: `channel ${channel} from the axis`,
-          mm: radiusMm,
-        })),
-        { name: 'tunnel before each sensor', mm: TUNNEL_MM },
-      ],
+      sizes: [...channelSizes(head), { name: 'tunnel before each sensor', mm: TUNNEL_MM }],
       notes: [`Takes ${count} x ${sensor.title}, pushed in from behind as far as the ledge.`, PRINT_DARK],
     }),
     madePart(lightHolder(kit, plan, { head, body: light, print }), print, {
@@ -119,10 +123,7 @@ function aids(kit: ShapeKit, { head, plan, print }: HeadBuild): MadePart[] {
     }),
     madePart(template, print, {
       name: 'drill-template',
-      sizes: head.channels.map(({ channel, radiusMm }) => ({
-        name: `channel ${channel} from the axis`,
-        mm: radiusMm,
-      })),
+      sizes: channelSizes(head),
       notes: ['Seen from the patterned face, head line straight up. Small holes: middle of each channel.'],
     }),
   ];
@@ -147,6 +148,8 @@ function paperTemplate({ head, plan, print }: HeadBuild): NamedSvg {
 export function headParts(kit: ShapeKit, head: HeadPlan, print: PrintSetting, choices: PartsSpec): HeadParts {
   const { build, problems } = headBuild(head, print, choices);
   if (!build) return { parts: [], sheets: [], problems };
+  // A strip runs in guides of the maker's own: there is no shaft to line up with, and no housing round one.
+  if (head.disc.strip) return { parts: holders(kit, build), sheets: [], problems: [] };
   return {
     parts: [...holders(kit, build), ...aids(kit, build), ...housingParts(kit, build, stackMm(build))],
     sheets: [paperTemplate(build)],

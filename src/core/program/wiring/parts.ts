@@ -142,6 +142,36 @@ function lightRows({ spec, board, disc }: HeadPlan): PartRow[] {
   ];
 }
 
+/** The disc on its shaft, or the strip in its guides. */
+function codedRows({ spec, strip }: HeadPlan['disc']): PartRow[] {
+  const note = `Made by ${spec.process.kind} from the files of this instrument.`;
+  const thick = `${showMm(spec.thicknessMm)} thick`;
+  if (strip) {
+    const longMm = (strip.toDeg - strip.fromDeg) * strip.mmPerDeg;
+    const size = `${showNumber(longMm, 1)} mm long, ${showMm(Number(strip.heightMm.toFixed(2)))} wide`;
+    return [
+      { quantity: 1, part: 'coded strip', value: `${size}, ${thick}`, note },
+      {
+        quantity: 1,
+        part: 'pair of guides',
+        value: `for a strip ${thick}`,
+        note: 'They keep it straight and at one distance from the sensors.',
+      },
+    ];
+  }
+  const { bore, diameterMm } = spec;
+  return [
+    { quantity: 1, part: 'coded disc', value: `${showMm(diameterMm)} across, ${thick}`, note },
+    {
+      quantity: 1,
+      part: 'shaft with bearings',
+      value: `to fit a bore of ${showMm(bore.diameterMm)}`,
+      note:
+        bore.shape === 'd' ? 'With a flat that fits the D bore.' : 'Clamp the disc so that it cannot slip.',
+    },
+  ];
+}
+
 /**
  * What to buy for the electronics, the disc and its shaft.
  *
@@ -178,21 +208,7 @@ export function partsList(instrument: Instrument, head: HeadPlan): PartRow[] {
       value: `${board.supplyV} V, isolated extra-low voltage, with a fuse`,
       note: 'No mains voltage in the outdoor box.',
     },
-    {
-      quantity: 1,
-      part: 'coded disc',
-      value: `${showMm(disc.spec.diameterMm)} across, ${showMm(disc.spec.thicknessMm)} thick`,
-      note: `Made by ${disc.spec.process.kind} from the files of this instrument.`,
-    },
-    {
-      quantity: 1,
-      part: 'shaft with bearings',
-      value: `to fit a bore of ${showMm(disc.spec.bore.diameterMm)}`,
-      note:
-        disc.spec.bore.shape === 'd'
-          ? 'With a flat that fits the D bore.'
-          : 'Clamp the disc so that it cannot slip.',
-    },
+    ...codedRows(disc),
   );
   return rows;
 }
