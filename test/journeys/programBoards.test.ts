@@ -57,7 +57,13 @@ describe('every board', () => {
       const board = boardNamed(name)!;
       const cupPin = board.interruptPins[0]!;
       const cups = { pulsesPerTurn: 1, pin: cupPin, quietUs: 1500, runPerPulseM: null, startSpeedMPerS: 0 };
-      for (const input of ['direct', 'digital', 'multiplexer', 'shift-register'] as CircuitInput[]) {
+      for (const input of [
+        'direct',
+        'digital',
+        'multiplexer',
+        'shift-register',
+        'ladder',
+      ] as CircuitInput[]) {
         for (const emitters of ['steady', 'pulsed'] as const) {
           const wishes: VaneWishes = {
             board: name,

@@ -82,6 +82,32 @@ describe.each(['atmega328p', 'atmega32u4'] as const)('on the emulated %s every p
     turnBothWays(chip, 128, (channel, high) => chip.setDigital(channelPins[channel]!, high), Number);
   });
 
+  it.each(['r-2r', 'weighted'] as const)('of five channels on one wire, a ladder %s', async (kind) => {
+    const wishes: VaneWishes = { board, input: 'ladder', ladderKind: kind };
+    const { chip } = await chipFor(wishes);
+    const resistors = jettyHead(jettyInstrument(wishes), wishes).ladder!.resistors.map(({ ohm }) => ohm);
+    const high = new Array<boolean>(5).fill(false);
+    const input = board === 'atmega32u4' ? 7 : 0;
+    // One resistor a channel: the mean of the gates' voltages by conductance. R and 2R: node after node.
+    const outputVolts = (): number => {
+      const gates = high.map((isHigh) => (isHigh ? 5 : 0));
+      const legs = resistors.slice(0, 5);
+      if (kind === 'weighted') {
+        const sum = (of: (c: number) => number): number => legs.reduce((total, _, c) => total + of(c), 0);
+        return sum((c) => gates[c]! / legs[c]!) / sum((c) => 1 / legs[c]!);
+      }
+      let [seenVolts, seenOhm] = [0, resistors[9]!];
+      for (const [c, leg] of legs.entries()) {
+        if (c > 0) seenOhm += resistors[4 + c]!;
+        seenVolts = (seenVolts * leg + gates[c]! * seenOhm) / (leg + seenOhm);
+        seenOhm = (seenOhm * leg) / (seenOhm + leg);
+      }
+      return seenVolts;
+    };
+    chip.beforeConversion = () => chip.setVolts(input, outputVolts());
+    turnBothWays(chip, 32, (channel, isHigh) => void (high[channel] = isHigh), Number);
+  });
+
   it('of ten channels behind two shift registers', async () => {
     const { chip, pin } = await chipFor({
       board,

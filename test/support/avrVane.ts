@@ -1,6 +1,6 @@
 import { boardNamed } from '../../src/core/boards/index.ts';
 import { buildCode, type CodeTable } from '../../src/core/codes/index.ts';
-import type { HeadPlan } from '../../src/core/head/index.ts';
+import { LADDER_DEFAULT, ladderPlan, type HeadPlan } from '../../src/core/head/index.ts';
 import { readInstrument, type Instrument } from '../../src/core/instrument/index.ts';
 import {
   lineCharsAtMost,
@@ -34,6 +34,8 @@ export interface VaneWishes {
   readonly patternedFace?: 'up' | 'down';
   readonly northOffsetDeg?: number;
   readonly sourceOhm?: number;
+  readonly gate?: 'comparator' | 'schmitt';
+  readonly ladderKind?: 'r-2r' | 'weighted';
   readonly turnRateDegPerS?: number;
   readonly cups?: Instrument['cups'];
   readonly channelPins?: readonly string[] | null;
@@ -94,6 +96,8 @@ export function jettyInstrument(wishes: VaneWishes = {}): Instrument {
       input: wishes.input ?? 'direct',
       emitters: wishes.emitters ?? 'steady',
       sensorTo: wishes.sensorTo ?? 'supply',
+      gate: wishes.gate ?? 'comparator',
+      ladder: { ...LADDER_DEFAULT, kind: wishes.ladderKind ?? 'r-2r' },
     },
     controller: {
       board: wishes.board ?? 'atmega328p',
@@ -151,11 +155,16 @@ export function jettyHead(instrument: Instrument, wishes: VaneWishes = {}): Head
       litMarginSigma: LIT_COUNTS - HIGH_COUNTS,
       darkMarginSigma: LOW_COUNTS - DARK_COUNTS,
       sourceOhm: wishes.sourceOhm ?? 8_000,
+      unsettled: 0,
       riseLagMs: 2,
       fallLagMs: 72,
     },
     speed: { loopMs: 1, lagMs: 72, limitDegPerS: 375 },
     marks: null,
+    ladder:
+      instrument.circuit.input === 'ladder'
+        ? ladderPlan(instrument.circuit, boardNamed(instrument.controller.board)!, code.channels.length, 30)
+        : null,
     faults: [],
     warnings: [],
   };

@@ -32,6 +32,8 @@ export interface BuildConditions {
   readonly fallingLight: Float64Array;
   /** No channel tells three marks apart. */
   readonly readers: null[];
+  /** No wire is shared. */
+  readonly readsAs: null;
 }
 
 const POSITIONS = [4, 8, 10, 16, 20, 24, 32, 48, 64];
@@ -125,6 +127,7 @@ function anyBuild(random: Random): RandomBuild {
         risingLight: new Float64Array(along.length).fill(head.levels.risingLight),
         fallingLight: new Float64Array(along.length).fill(head.levels.fallingLight),
         readers: along.map(() => null),
+        readsAs: null,
       };
     },
   };

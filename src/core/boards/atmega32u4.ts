@@ -18,6 +18,8 @@ export const atmega32u4: Board = {
   converterBits: 10,
   conversionUs: 106,
   converterTopShare: 1,
+  converterErrorCounts: 2, // value from memory of the data sheet
+  sampling: { capacitorPf: 14, ohm: 100_000, us: 12 }, // 14 pF behind 1 to 100 kohm, 1.5 cycles of 125 kHz
   maxSourceOhm: 10_000,
   inputLeakageUa: 1, // value from memory of the data sheet
   digitalReadUs: 5,

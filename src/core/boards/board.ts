@@ -16,6 +16,10 @@ export interface Board {
   readonly conversionUs: number;
   /** Share of full scale up to which the converter follows the voltage. [-] */
   readonly converterTopShare: number;
+  /** Most that the converter itself is off by, in its middle. [counts] */
+  readonly converterErrorCounts: number;
+  /** What the converter charges to measure: capacitor, resistance before it, and for how long. [pF], [ohm], [us] */
+  readonly sampling: { readonly capacitorPf: number; readonly ohm: number; readonly us: number };
   /** Largest source resistance the data sheet advises at the converter's input. [ohm] */
   readonly maxSourceOhm: number;
   /** Most that may leak into or out of an input. [uA] */

@@ -21,6 +21,8 @@ export const esp32: Board = {
   converterBits: 12,
   conversionUs: 80,
   converterTopShare: 0.74,
+  converterErrorCounts: 24, // value from memory: 12 counts of curve and as much of reference after the usual correction
+  sampling: { capacitorPf: 10, ohm: 1_000, us: 2 }, // values from memory
   maxSourceOhm: 10_000,
   inputLeakageUa: 0.05, // value from memory of the data sheet
   digitalReadUs: 5,

@@ -3,6 +3,7 @@ import type { DiscPlan } from '../disc/index.ts';
 import type { Problem } from '../error/index.ts';
 import type { Degrees } from '../units/index.ts';
 import type { CircuitSpec, HeadSpec } from './headSpec.ts';
+import type { LadderPlan } from './circuit/ladder.ts';
 import type { MarkPlan } from './marks/markPlan.ts';
 
 /** One light sensor in its place. */
@@ -40,6 +41,8 @@ export interface Levels {
   readonly darkMarginSigma: number;
   /** Largest resistance the converter looks into. [ohm] */
   readonly sourceOhm: number;
+  /** Share of the voltage of the channel before that is still there when one is measured; 0 behind gates. [-] */
+  readonly unsettled: number;
   /** From light coming to the threshold, and from light going. [ms] */
   readonly riseLagMs: number;
   readonly fallLagMs: number;
@@ -80,6 +83,8 @@ export interface HeadPlan {
   readonly levels: Levels;
   /** How three marks are told apart; `null` for a disc of windows and lands. */
   readonly marks: MarkPlan | null;
+  /** All channels on one wire; `null` for every other input. */
+  readonly ladder: LadderPlan | null;
   readonly speed: SpeedLimit;
   /** Why the head cannot read its disc at all; empty when it can. */
   readonly faults: readonly Problem[];

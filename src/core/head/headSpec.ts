@@ -114,16 +114,44 @@ export interface HeadSpec {
   readonly edgeCorrection?: 'none' | 'drawn';
   /** Which way the patterned face looks: it decides whether headings grow with the disc angle or against it. */
   readonly patternedFace: 'up' | 'down';
+  /** Temperatures and time that it must bear; -10 to 40 °C and a year where left out. */
+  readonly climate?: Climate;
   /** Every second channel stands this far beside its neighbours, its track turned with it; 0 where left out. [deg] */
   readonly staggerDeg?: number;
 }
 
-/** How the controller reads the channels: converter, pins behind comparators, or a chip that gathers them. */
-export type CircuitInput = 'direct' | 'digital' | 'multiplexer' | 'shift-register';
+/** How the controller reads the channels: converter, pins behind gates, a chip that gathers them, or all on one wire. */
+export type CircuitInput = 'direct' | 'digital' | 'multiplexer' | 'shift-register' | 'ladder';
+
+/** Resistors that bring all gates onto one wire. */
+export interface LadderSpec {
+  /** Equal steps of two values, R and 2R; or one resistor a channel, each twice the one before. */
+  readonly kind: 'r-2r' | 'weighted';
+  /** R, or the smallest of the weighted ones. [ohm] */
+  readonly smallestOhm: number;
+  /** Tolerance as sold: none is farther off. [percent] */
+  readonly tolerancePercent: number;
+  /** How far each may drift by itself. [ppm/K] */
+  readonly ppmPerK: number;
+}
+
+/** What the site does to the head between two settings of its thresholds. */
+export interface Climate {
+  /** [°C] */
+  readonly coldestC: number;
+  /** [°C] */
+  readonly hottestC: number;
+  /** From one measurement of the thresholds to the next. [-] */
+  readonly monthsBetweenSettings: number;
+}
 
 /** How light becomes counts. */
 export interface CircuitSpec {
   readonly input: CircuitInput;
+  /** What makes on and off of a sensor, where the controller does not measure; a comparator where left out. */
+  readonly gate?: 'comparator' | 'schmitt';
+  /** Resistors of the one wire; used with `ladder` only. */
+  readonly ladder?: LadderSpec;
   /** Lights always on; or lit for each read, and what the sensors see without them is taken off. */
   readonly emitters: 'steady' | 'pulsed';
   /** Fixed resistor of every divider; `null` takes the recommended one. [ohm] */

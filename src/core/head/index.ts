@@ -4,6 +4,7 @@ export type {
   Aperture,
   CircuitInput,
   CircuitSpec,
+  Climate,
   Detector,
   HeadSpec,
   Leak,
@@ -13,6 +14,15 @@ export type {
 } from './headSpec.ts';
 export type { ChannelPlan, HeadPlan, Levels, Rate, SpeedLimit } from './headPlan.ts';
 export { LEAST_TURN_RATE_DEG_PER_S } from './headPlan.ts';
+export { CLIMATE_DEFAULT, kelvinRange } from './circuit/climate.ts';
+export { feedbackOhm, gateOf, GATE_OHM, hasGates } from './circuit/gates.ts';
+export {
+  LADDER_CHANNELS_MOST,
+  LADDER_DEFAULT,
+  ladderPlan,
+  ladderReadsAs,
+  type LadderPlan,
+} from './circuit/ladder.ts';
 export { lagMs } from './circuit/lag.ts';
 export { lightLevel } from './light/lightLevel.ts';
 export { planHead } from './planHead.ts';
@@ -31,6 +41,7 @@ export { chromaticityOf, colourReader, nearestColour, type ColourRule } from './
 export {
   markPlan,
   markReaderOf,
+  NOMINAL_MARKS,
   tellsThreeMarks,
   type MarkPlan,
   type MarkVariation,
@@ -41,7 +52,7 @@ export { signalOf, type Signal } from './circuit/signal.ts';
 export { loopMs, readsEach, readUs, settleUs } from './circuit/readLoop.ts';
 export { narrowestStepDeg, speedLimitDegPerS } from './circuit/speedLimit.ts';
 export {
-  conversionSigmaCounts,
+  thresholdSigmaCounts,
   hysteresisCounts,
   switchLights,
   thresholdsBetween,

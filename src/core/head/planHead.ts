@@ -6,10 +6,13 @@ import { apertureFindings } from './checks/apertureChecks.ts';
 import { circuitFindings } from './checks/circuitChecks.ts';
 import { daylightFindings } from './checks/daylightChecks.ts';
 import type { Findings } from './checks/findings.ts';
+import { ladderProblems } from './checks/ladderChecks.ts';
 import { markedTracks, markFindings, unseenMarks } from './checks/markChecks.ts';
 import type { ChannelPlan, HeadPlan, Levels, Rate, SpeedLimit } from './headPlan.ts';
 import { LEAST_TURN_RATE_DEG_PER_S } from './headPlan.ts';
 import type { CircuitSpec, HeadSpec } from './headSpec.ts';
+import { kelvinRange } from './circuit/climate.ts';
+import { LADDER_CHANNELS_MOST, ladderPlan, type LadderPlan } from './circuit/ladder.ts';
 import { channelLevels } from './circuit/levels.ts';
 import { detectorOver, leakProblems } from './light/background.ts';
 import { markPlan, markReaderOf, type MarkPlan } from './marks/markPlan.ts';
@@ -27,7 +30,8 @@ import { headSpeedLimit } from './circuit/speedLimit.ts';
  * @param rate - How fast lines leave and the shaft may turn.
  * @returns The head. Where it could never read its disc it says so in `faults`: any of `head/no-contrast`,
  * `head/resistor-unfit`, `head/thresholds-crossed`, `head/daylight-saturates`, `head/mark-not-seen`, `head/spill-switches`,
- * `head/rib-hides-window`, `head/colours-unseen`, `head/marks-alike`.
+ * `head/rib-hides-window`, `head/colours-unseen`, `head/marks-alike`, `head/ladder-words-alike`, `head/never-settles`,
+ * `head/gate-never-switches`, `head/resistor-burns`.
  * @throws Together all of `head/impossible-value`, `head/leak-far-off`, `head/laser-hazard` that hold.
  */
 export function planHead(
@@ -42,14 +46,18 @@ export function planHead(
   throwIfAny([...impossible, ...(impossible.length > 0 ? [] : leakProblems(spec, disc))]);
   const behind = { ...spec, detector: detectorOver(spec, disc, circuit) };
   const channels = placedChannels(disc);
-  const levels = channelLevels(behind, circuit, board);
-  const found = readingFindings(disc, behind, { circuit, board, levels, channels });
+  const ladder = ladderOf(behind, circuit, board, channels.length);
+  const nominal = channelLevels(behind, circuit, board);
+  // The converter looks into the ladder, whatever stands behind its gates.
+  const levels = ladder ? { ...nominal, sourceOhm: ladder.sourceOhm } : nominal;
+  const found = readingFindings(disc, behind, { circuit, board, levels, channels, ladder });
   // A beam that can hurt ends the work; what else is wrong is told with it.
   if (light.problems.length > 0) throwIfAny([...light.problems, ...found.problems]);
   const speed = headSpeedLimit(disc, behind, { channels, levels, marks: found.marks, circuit, board, rate });
   const warnings = [...found.warnings, ...light.warnings, ...speedWarnings(speed, rate)];
   const { marks, problems: faults } = found;
-  return { disc, spec: behind, circuit, board, rate, channels, levels, marks, speed, faults, warnings };
+  const plan = { disc, spec: behind, circuit, board, rate, channels, levels };
+  return { ...plan, marks, ladder, speed, faults, warnings };
 }
 
 interface ReadingParts {
@@ -57,13 +65,26 @@ interface ReadingParts {
   readonly board: Board;
   readonly levels: Levels;
   readonly channels: readonly ChannelPlan[];
+  readonly ladder: LadderPlan | null;
+}
+
+/** All channels on one wire; `null` for every other input, and for more channels than any wire holds. */
+function ladderOf(spec: HeadSpec, circuit: CircuitSpec, board: Board, channels: number): LadderPlan | null {
+  if (circuit.input !== 'ladder' || channels > LADDER_CHANNELS_MOST) return null;
+  return ladderPlan(circuit, board, channels, farthestKelvin(spec));
+}
+
+/** Farthest from the temperature of the setting. [K] */
+function farthestKelvin(spec: HeadSpec): number {
+  const { colder, hotter } = kelvinRange(spec);
+  return Math.max(-colder, hotter);
 }
 
 /** Whether what the channels see can be read, and how three marks are told apart. */
 function readingFindings(
   disc: DiscPlan,
   spec: HeadSpec,
-  { circuit, board, levels, channels }: ReadingParts,
+  { circuit, board, levels, channels, ladder }: ReadingParts,
 ): Findings & { readonly marks: MarkPlan | null } {
   const coloured = markedTracks(disc).length > 0;
   const { detector } = spec;
@@ -73,6 +94,13 @@ function readingFindings(
     circuitFindings(spec, circuit, board, levels),
     daylightFindings(spec, circuit, board, levels),
     { problems: unseenMarks(disc, marks), warnings: [] },
+    {
+      problems: ladderProblems(ladder, circuit, board, {
+        channels: channels.length,
+        kelvin: farthestKelvin(spec),
+      }),
+      warnings: [],
+    },
   ];
   // Without thresholds between lit and dark nothing can be said about marks and spill.
   const isReadable = found.every(({ problems }) => problems.length === 0);

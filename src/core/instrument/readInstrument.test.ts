@@ -81,6 +81,7 @@ describe('the smallest instrument file', () => {
         penumbra: null,
         leak: null,
         daylightShare: 0,
+        climate: { coldestC: -10, hottestC: 40, monthsBetweenSettings: 12 },
         tiltSdDeg: 0.5,
         shaftPlaySdMm: 0.02,
         northSdDeg: 0,
@@ -90,6 +91,8 @@ describe('the smallest instrument file', () => {
       },
       circuit: {
         input: 'direct',
+        gate: 'comparator',
+        ladder: { kind: 'r-2r', smallestOhm: 10_000, tolerancePercent: 1, ppmPerK: 100 },
         emitters: 'steady',
         resistorOhm: null,
         resistorTolerancePercent: 5,

@@ -1,4 +1,4 @@
-import type { HeadPlan } from '../head/index.ts';
+import { gateOf, hasGates, type HeadPlan } from '../head/index.ts';
 import type { Instrument } from '../instrument/index.ts';
 import { markFacts, type MarkFacts } from './markFacts.ts';
 import { wholeThresholds } from './wholeThresholds.ts';
@@ -58,8 +58,10 @@ function drawnChannel(head: HeadPlan): ChannelFacts {
   const { levels, circuit, disc } = head;
   const { windowLevel } = disc.spec;
   const other = windowLevel === 1 ? 0 : 1;
-  if (circuit.input === 'digital' || circuit.input === 'shift-register') {
-    const lightIsHigh = circuit.emitters === 'pulsed' || circuit.sensorTo === 'supply';
+  if (hasGates(circuit)) {
+    // A Schmitt inverter turns its input round; pulsed lights are told by the change alone.
+    const isTurned = gateOf(circuit) === 'schmitt';
+    const lightIsHigh = circuit.emitters === 'pulsed' || (circuit.sensorTo === 'supply') !== isTurned;
     return { low: 0, high: 1, levelWhenHigh: lightIsHigh ? windowLevel : other, edge: null };
   }
   if (circuit.emitters === 'pulsed') {

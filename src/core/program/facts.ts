@@ -1,5 +1,5 @@
 import { throwIfAny } from '../error/index.ts';
-import { readsEach, settleUs, type HeadPlan } from '../head/index.ts';
+import { gateOf, hasGates, readsEach, settleUs, type HeadPlan } from '../head/index.ts';
 import type { ControllerSpec, Instrument } from '../instrument/index.ts';
 import { statusCharsAtMost } from '../record/index.ts';
 import { channelFacts, type ChannelFacts } from './channelFacts.ts';
@@ -32,10 +32,12 @@ export interface ProgramFacts extends Readings {
   readonly countsEach: 1 | 3;
   /** Level of the code that lets light through. */
   readonly windowLevel: 0 | 1;
-  /** Where the sensors go, which decides whether counts rise or fall when a pulsed light comes on. */
-  readonly sensorTo: 'supply' | 'ground';
+  /** Whether counts rise or fall when a pulsed light comes on: sensors to ground and inverters turn them round. */
+  readonly lightRaises: boolean;
   /** Largest reading of the converter, or of a pin. [counts] */
   readonly countsMost: number;
+  /** How one wire is read: counts from which on each next word is meant, and the words in order. `null` without one. */
+  readonly ladder: { readonly fromCounts: readonly number[]; readonly words: readonly number[] } | null;
   /** Each channel is converted twice and the first result thrown away. */
   readonly readTwice: boolean;
   /** Wait after the lights have changed; `null` when they are steady. [us] */
@@ -81,6 +83,15 @@ function cupFacts({ cups }: Instrument): CupFacts | null {
   };
 }
 
+/** Words of one wire in the order of their counts, and where each next one begins: halfway between the printed levels. */
+function ladderFacts({ ladder }: HeadPlan): ProgramFacts['ladder'] {
+  if (ladder === null) return null;
+  const { order, levels } = ladder;
+  const at = (i: number): number => levels[order[i]!]!;
+  const fromCounts = order.slice(1).map((_, i) => Math.ceil((at(i) + at(i + 1)) / 2));
+  return { fromCounts, words: order };
+}
+
 /** The numbers of a program. @throws VanewrightError with every problem of `programProblems`. */
 export function programFacts(instrument: Instrument, head: HeadPlan): ProgramFacts {
   throwIfAny(programProblems(instrument, head));
@@ -100,8 +111,9 @@ export function programFacts(instrument: Instrument, head: HeadPlan): ProgramFac
     marks: markFacts(head),
     countsEach: countsEach(head),
     windowLevel: disc.spec.windowLevel,
-    sensorTo: circuit.sensorTo,
+    lightRaises: (circuit.sensorTo === 'supply') !== (hasGates(circuit) && gateOf(circuit) === 'schmitt'),
     countsMost: countsMost(head),
+    ladder: ladderFacts(head),
     readTwice: readsEach({ circuit, sourceOhm: levels.sourceOhm, board }) === 2,
     settleUs: circuit.emitters === 'pulsed' ? settleUs(spec.detector) : null,
     northHundredths: Math.round(instrument.site.northOffsetDeg * 100) % 36_000,

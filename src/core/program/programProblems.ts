@@ -1,5 +1,5 @@
 import type { Problem } from '../error/index.ts';
-import { readUs, settleUs, type HeadPlan } from '../head/index.ts';
+import { hasGates, readUs, settleUs, type HeadPlan } from '../head/index.ts';
 import type { Instrument } from '../instrument/index.ts';
 import { jsonCharsAtMost, lineCharsAtMost } from '../record/index.ts';
 import { showNumber } from '../units/index.ts';
@@ -23,7 +23,7 @@ const SENTENCE_CHARS = 82;
 
 /** Largest reading of the converter, or of a pin. [counts] */
 export function countsMost({ board, circuit }: HeadPlan): number {
-  return circuit.input === 'digital' || circuit.input === 'shift-register' ? 1 : 2 ** board.converterBits - 1;
+  return hasGates(circuit) ? 1 : 2 ** board.converterBits - 1;
 }
 
 /** Longest line that a program sends, line end counted. [characters] */

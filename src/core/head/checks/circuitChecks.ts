@@ -5,8 +5,12 @@ import type { Levels } from '../headPlan.ts';
 import type { CircuitSpec, HeadSpec } from '../headSpec.ts';
 import { recommendedResistorOhm } from '../circuit/resistor.ts';
 import { signalOf, type Signal } from '../circuit/signal.ts';
+import { hasGates } from '../circuit/gates.ts';
 import type { Findings } from './findings.ts';
+import { gateFindings } from './gateChecks.ts';
 import { leakageFindings } from './leakageChecks.ts';
+import { powerFindings } from './powerChecks.ts';
+import { settlingFindings } from './settlingChecks.ts';
 
 /**
  * Ratios of dark to lit resistance that give a swing of a fifth and of a third of full scale with the best resistor.
@@ -30,18 +34,29 @@ export function circuitFindings(
   const signal = signalOf(spec.detector, levels.resistorOhm, circuit.sensorTo, board);
   const contrast = contrastFindings(spec);
   const swing = swingFindings(spec, board, levels, signal);
-  const leakage = leakageFindings(spec.detector, circuit, board, levels);
-  const crossed = swing.problems.length + contrast.problems.length > 0 ? [] : crossedThresholds(levels);
+  const more = [
+    leakageFindings(spec.detector, circuit, board, levels),
+    gateFindings(spec, circuit, board, levels),
+    settlingFindings(circuit, board, levels),
+    powerFindings(board, levels),
+  ];
+  const isTold = swing.problems.length + contrast.problems.length > 0 || hasGates(circuit);
+  const crossed = isTold ? [] : crossedThresholds(levels);
   return {
-    problems: [...contrast.problems, ...swing.problems, ...leakage.problems, ...crossed],
+    problems: [
+      ...contrast.problems,
+      ...swing.problems,
+      ...more.flatMap(({ problems }) => problems),
+      ...crossed,
+    ],
     warnings: [
       ...contrast.warnings,
       ...swing.warnings,
-      ...leakage.warnings,
-      ...sourceWarnings(board, levels),
-      ...(crossed.length > 0 || circuit.thresholds === 'per-channel'
+      ...more.flatMap(({ warnings }) => warnings),
+      ...(hasGates(circuit) && circuit.input !== 'ladder' ? [] : sourceWarnings(board, levels)),
+      ...(crossed.length > 0 || (circuit.thresholds === 'per-channel' && !hasGates(circuit))
         ? []
-        : sharedWarnings(spec, levels, signal)),
+        : sharedWarnings(spec, circuit, levels, signal)),
     ],
   };
 }
@@ -141,7 +156,12 @@ function sourceWarnings(board: Board, { sourceOhm, resistorOhm }: Levels): Probl
 }
 
 /** With one pair of thresholds for all, a strong and a weak part must both lie outside it. */
-function sharedWarnings({ detector }: HeadSpec, levels: Levels, signal: Signal): Problem[] {
+function sharedWarnings(
+  { detector }: HeadSpec,
+  circuit: CircuitSpec,
+  levels: Levels,
+  signal: Signal,
+): Problem[] {
   const factor = 1 + PART_SIGMA * detector.spread;
   const lit = [factor, 1 / factor].map((part) => signal.counts(1, part, 1));
   const dark = [factor, 1 / factor].map((part) => signal.counts(0, part, 1));
@@ -155,10 +175,12 @@ function sharedWarnings({ detector }: HeadSpec, levels: Levels, signal: Signal):
     {
       code: 'head/parts-too-unequal',
       what: 'With one pair of thresholds for all channels, some sensors as sold would never change.',
-      where: 'circuit.thresholds',
-      got: `shared thresholds with parts that differ by ${showNumber(100 * detector.spread, 0)} % (one standard deviation)`,
+      where: hasGates(circuit) ? 'circuit.input' : 'circuit.thresholds',
+      got: `${hasGates(circuit) ? 'gates of one kind' : 'shared thresholds'} with parts that differ by ${showNumber(100 * detector.spread, 0)} % (one standard deviation)`,
       allowed: 'parts alike enough to lie outside the thresholds at two standard deviations',
-      fix: 'Set circuit.thresholds to per-channel, or sort the sensors by a meter before building.',
+      fix: hasGates(circuit)
+        ? 'Set circuit.input to direct or multiplexer, or sort the sensors by a meter before building.'
+        : 'Set circuit.thresholds to per-channel, or sort the sensors by a meter before building.',
     },
   ];
 }

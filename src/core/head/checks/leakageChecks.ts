@@ -3,6 +3,7 @@ import type { Problem } from '../../error/index.ts';
 import { showNumber, showSignificant } from '../../units/index.ts';
 import type { Levels } from '../headPlan.ts';
 import type { CircuitSpec, Detector } from '../headSpec.ts';
+import { hasGates } from '../circuit/gates.ts';
 import type { Findings } from './findings.ts';
 
 /** Share of the swing that the leakage of an input may take. Common practice, no source. [-] */
@@ -20,8 +21,7 @@ export function leakageFindings(
   board: Board,
   levels: Levels,
 ): Findings {
-  if (circuit.input === 'digital' || circuit.input === 'shift-register')
-    return { problems: [], warnings: [] };
+  if (hasGates(circuit)) return { problems: [], warnings: [] };
   const { litCounts, darkCounts, sourceOhm } = levels;
   const swingV = (Math.abs(litCounts - darkCounts) / 2 ** board.converterBits) * board.supplyV;
   const share = (board.inputLeakageUa * 1e-6 * sourceOhm) / swingV;

@@ -87,7 +87,46 @@ function circuitValues(spec: HeadSpec, circuit: CircuitSpec, rate: Rate): Ranged
     orZero('circuit.resistorTolerancePercent', circuit.resistorTolerancePercent, '%', 5),
     orZero('circuit.hysteresisCounts', circuit.hysteresisCounts ?? 0, 'counts', 31),
     orZero('circuit.noiseCounts', circuit.noiseCounts, 'counts', 1),
+    ...ladderValues(circuit),
+    ...climateValues(spec),
     ranged('controller.baud', rate.baud, 'bit/s', 9_600),
+  ];
+}
+
+function ladderValues({ ladder }: CircuitSpec): Ranged[] {
+  if (!ladder) return [];
+  return [
+    ranged('circuit.ladder.smallestOhm', ladder.smallestOhm, 'ohm', 10_000),
+    orZero('circuit.ladder.tolerancePercent', ladder.tolerancePercent, '%', 1),
+    orZero('circuit.ladder.ppmPerK', ladder.ppmPerK, 'ppm/K', 100),
+  ];
+}
+
+/** Nothing is colder than this. @source SI: 0 K [°C] */
+const ABSOLUTE_ZERO_C = -273.15;
+
+function climateValues({ climate }: HeadSpec): Ranged[] {
+  if (!climate) return [];
+  const { coldestC, hottestC, monthsBetweenSettings } = climate;
+  const reachable = false;
+  return [
+    {
+      where: 'head.climate.coldestC',
+      value: coldestC,
+      unit: 'degC',
+      above: ABSOLUTE_ZERO_C,
+      reachable,
+      works: -10,
+    },
+    {
+      where: 'head.climate.hottestC',
+      value: hottestC,
+      unit: 'degC',
+      above: ABSOLUTE_ZERO_C,
+      reachable,
+      works: 40,
+    },
+    orZero('head.climate.monthsBetweenSettings', monthsBetweenSettings, '(months)', 12),
   ];
 }
 

@@ -1,10 +1,12 @@
 import type { Board } from '../../boards/index.ts';
 import type { Levels } from '../headPlan.ts';
 import type { CircuitSpec, HeadSpec } from '../headSpec.ts';
+import { gateThresholds, hasGates } from './gates.ts';
 import { lagMs } from './lag.ts';
 import { bestResistorOhm, recommendedResistorOhm } from './resistor.ts';
 import { signalOf } from './signal.ts';
-import { conversionSigmaCounts, hysteresisCounts, switchLights, thresholdsBetween } from './thresholds.ts';
+import { MULTIPLEXER, unsettledShare } from './settling.ts';
+import { hysteresisCounts, switchLights, thresholdsBetween, thresholdSigmaCounts } from './thresholds.ts';
 
 /**
  * Counts lit and dark, thresholds, margins and lag of a nominal channel.
@@ -17,13 +19,17 @@ export function channelLevels(spec: HeadSpec, circuit: CircuitSpec, board: Board
   const signal = signalOf(detector, resistorOhm, circuit.sensorTo, board);
   const litCounts = signal.counts(1, 1, 1);
   const darkCounts = signal.counts(0, 1, 1);
-  const thresholds = thresholdsBetween(litCounts, darkCounts, hysteresisCounts(circuit, signal.scaleCounts));
+  const thresholds = hasGates(circuit)
+    ? gateThresholds(circuit, signal.scaleCounts)
+    : thresholdsBetween(litCounts, darkCounts, hysteresisCounts(circuit, signal.scaleCounts));
   const lights = switchLights(thresholds, signal, 1, 1);
   const { lowCounts, highCounts } = thresholds;
   const [litMarginCounts, darkMarginCounts] = signal.litIsHigh
     ? [litCounts - highCounts, lowCounts - darkCounts]
     : [lowCounts - litCounts, darkCounts - highCounts];
-  const sigma = conversionSigmaCounts(circuit);
+  const source = sourceOhm(detector, resistorOhm, circuit);
+  const unsettled = hasGates(circuit) ? 0 : unsettledShare({ circuit, sourceOhm: source, board });
+  const sigma = thresholdSigmaCounts({ circuit, board, levels: { unsettled, litCounts, darkCounts } });
   const lit = signal.drive(1);
   const dark = signal.drive(0);
   return {
@@ -37,7 +43,8 @@ export function channelLevels(spec: HeadSpec, circuit: CircuitSpec, board: Board
     darkMarginCounts,
     litMarginSigma: litMarginCounts / sigma,
     darkMarginSigma: darkMarginCounts / sigma,
-    sourceOhm: sourceOhm(detector, resistorOhm),
+    sourceOhm: source,
+    unsettled,
     riseLagMs: lagMs({
       from: dark,
       to: lit,
@@ -53,8 +60,9 @@ export function channelLevels(spec: HeadSpec, circuit: CircuitSpec, board: Board
   };
 }
 
-/** Largest resistance the converter looks into: divider legs in parallel; a phototransistor's own leg is far larger. [ohm] */
-function sourceOhm(detector: HeadSpec['detector'], resistorOhm: number): number {
-  if (detector.kind !== 'photoresistor') return resistorOhm;
-  return (detector.darkOhm * resistorOhm) / (detector.darkOhm + resistorOhm);
+/** Largest resistance behind the input: divider legs in parallel, a phototransistor's own being far larger, and a multiplexer's switch. [ohm] */
+function sourceOhm(detector: HeadSpec['detector'], resistorOhm: number, { input }: CircuitSpec): number {
+  const switchOhm = input === 'multiplexer' ? MULTIPLEXER.onOhm : 0;
+  if (detector.kind !== 'photoresistor') return resistorOhm + switchOhm;
+  return (detector.darkOhm * resistorOhm) / (detector.darkOhm + resistorOhm) + switchOhm;
 }

@@ -31,6 +31,8 @@ export function readsEach({
   sourceOhm,
   board,
 }: Pick<ReadLoop, 'circuit' | 'sourceOhm' | 'board'>): 1 | 2 {
+  // One wire serves all channels of a ladder: nothing else has been measured on it.
+  if (circuit.input === 'ladder') return sourceOhm > board.maxSourceOhm ? 2 : 1;
   const isShared = circuit.input === 'multiplexer' || circuit.emitters === 'pulsed';
   return isShared || sourceOhm > board.maxSourceOhm ? 2 : 1;
 }
@@ -53,6 +55,7 @@ export function readUs(loop: ReadLoop): number {
     digital: pin,
     multiplexer: readsEach(loop) * board.conversionUs + CHOOSE_READS * pin,
     'shift-register': CHOOSE_READS * pin,
+    ladder: (readsEach(loop) * board.conversionUs) / channels,
   }[circuit.input];
   const once = channels * each;
   const lightings =

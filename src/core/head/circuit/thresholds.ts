@@ -1,4 +1,6 @@
+import type { Board } from '../../boards/index.ts';
 import type { CircuitSpec } from '../headSpec.ts';
+import { gateSigmaCounts, hasGates } from './gates.ts';
 import type { Signal } from './signal.ts';
 
 /** Distance of thresholds that noise must not cross, in standard deviations of one conversion. Common practice, no source. */
@@ -11,6 +13,22 @@ const QUANTISATION_COUNTS = 1 / Math.sqrt(12);
 /** Standard deviation of one conversion with its rounding to whole counts. [counts] */
 export function conversionSigmaCounts(circuit: CircuitSpec): number {
   return Math.hypot(circuit.noiseCounts, QUANTISATION_COUNTS);
+}
+
+/** Standard deviation of both thresholds of a channel on the build: of its gate, or of a conversion not quite settled. [counts] */
+export function thresholdSigmaCounts({
+  circuit,
+  board,
+  levels,
+}: {
+  readonly circuit: CircuitSpec;
+  readonly board: Board;
+  readonly levels: { readonly unsettled: number; readonly litCounts: number; readonly darkCounts: number };
+}): number {
+  if (hasGates(circuit)) return gateSigmaCounts(circuit, 2 ** board.converterBits, board.supplyV);
+  // What is left of the channel before pulls one way or the other, at most by all of it.
+  const pull = (levels.unsettled * Math.abs(levels.litCounts - levels.darkCounts)) / 2;
+  return Math.hypot(conversionSigmaCounts(circuit), pull);
 }
 
 /** Distance of the two thresholds: the one asked for, or six standard deviations and 3 % of scale at least. [counts] */

@@ -36,6 +36,8 @@ export interface MarkVariation {
   readonly resistor: number;
   /** Factors on red, green and blue, from lights that differ. [-], n = 3 */
   readonly colours: Rgb;
+  /** Factors on red, green and blue since the marks were measured; greys take the first. None where left out. [-], n = 3 */
+  readonly drift?: Rgb;
   /** How far off each measured threshold or count of a centroid is, in standard deviations of a conversion. [sigma], n ≥ 6 */
   readonly noise: readonly number[];
 }
@@ -125,7 +127,7 @@ export function markReaderOf(
   const { detector, circuit, plan } = head;
   const sigma = conversionSigmaCounts(circuit);
   const isShared = circuit.thresholds === 'shared';
-  const { part, resistor, colours, noise } = variation;
+  const { part, resistor, colours, noise, drift = [1, 1, 1] } = variation;
   if (plan.kind === 'colours') {
     const built = plan.marksRgbCounts.map((rgb): Rgb => {
       const [red, green, blue] = rgb.map((value, i) => value * part * resistor * colours[i]!);
@@ -135,18 +137,20 @@ export function markReaderOf(
       const [red, green, blue] = rgb.map((value, i) => Math.max(0, value + sigma * noise[3 * level + i]!));
       return [red!, green!, blue!];
     });
-    return colourReader(built, {
+    const now = built.map((rgb): Rgb => [rgb[0] * drift[0], rgb[1] * drift[1], rgb[2] * drift[2]]);
+    return colourReader(now, {
       ...plan,
       centroids: isShared ? plan.centroids : measured.map(chromaticityOf),
     });
   }
   if (detector.kind !== 'reflectance-pair') return { judge: () => null, changes: () => [] };
   const signal = signalOf(detector, head.resistorOhm, circuit.sensorTo, head.board);
-  const countsOf = (light: number): number => signal.counts(light, part, resistor);
+  const measuredOf = (light: number): number => signal.counts(light, part, resistor);
+  const countsOf = (light: number): number => signal.counts(light, part * drift[0], resistor);
   const lights = greyLights(detector);
   const own = isShared
     ? plan.thresholds
-    : pairsOf(lights.map(countsOf), hysteresisCounts(circuit, signal.scaleCounts));
+    : pairsOf(lights.map(measuredOf), hysteresisCounts(circuit, signal.scaleCounts));
   const moved = own.map(({ lowCounts, highCounts }, i) => ({
     lowCounts: lowCounts + sigma * noise[i]!,
     highCounts: highCounts + sigma * noise[i]!,

@@ -66,7 +66,23 @@ function laserRule({ light }: Head): readonly Finding[] {
   ];
 }
 
+/** The coldest must not be hotter than the hottest. */
+function climateRule({ climate }: Head): readonly Finding[] {
+  const { coldestC, hottestC } = climate;
+  if (coldestC <= hottestC) return [];
+  return [
+    {
+      code: 'instrument/cold-above-hot',
+      fields: ['head.climate.coldestC', 'head.climate.hottestC'],
+      what: 'The coldest that the head gets is hotter than the hottest.',
+      got: `coldestC ${coldestC} degC, hottestC ${hottestC} degC`,
+      allowed: `coldestC up to ${hottestC} degC`,
+      fix: `Exchange the two: coldestC ${hottestC}, hottestC ${coldestC}.`,
+    },
+  ];
+}
+
 /** What `head` says, taken together. */
 export function headRules({ head }: PartialDraft): readonly Finding[] {
-  return head ? [...contrastRule(head), ...laserRule(head)] : [];
+  return head ? [...contrastRule(head), ...laserRule(head), ...climateRule(head)] : [];
 }

@@ -160,6 +160,16 @@ const leakSchema = z
   })
   .meta({ description: 'What the material lets through, measured with your own light and sensor.' });
 
+const climateSchema = z
+  .strictObject({
+    coldestC: measure('degC', -60, 60, { meaning: 'Coldest that the head gets where it stands.' }).default(-10),
+    hottestC: measure('degC', -40, 90, { meaning: 'Hottest that it gets, in the sun.' }).default(40),
+    monthsBetweenSettings: measure('-', 0, 240, {
+      meaning: 'Months from one measurement of the thresholds to the next; lights age meanwhile.',
+    }).default(12),
+  })
+  .meta({ description: 'What the site does to sensors and lights; thresholds are taken to be measured at 20 degC.' });
+
 /** The fixed part facing the disc. */
 export const headSchema = z
   .strictObject({
@@ -183,6 +193,7 @@ export const headSchema = z
     shaftPlaySdMm: measure('mm', 0, 2, {
       meaning: 'How far the shaft moves in its bearing, as a standard deviation in each of two directions.',
     }).default(0.02),
+    climate: climateSchema.prefault({}),
     northSdDeg: measure('deg', 0, 45, {
       meaning: 'How truly the head is set to north, as a standard deviation; 0 where north is set after a recorded turn.',
     }).default(0),

@@ -13,6 +13,30 @@ function adcText({ wiring }: ProgramFacts, pin: string): string {
   return `machine.ADC(machine.Pin(${pinNumber(pin)})${attenuation})`;
 }
 
+/** One read of the wire gives the levels of all gates: the word whose counts are nearest. */
+function ladderText(facts: ProgramFacts): string {
+  const { wiring, readTwice, ladder } = facts;
+  const shift = READ_BITS - wiring.board.converterBits;
+  return `        self.common = ${adcText(facts, busPin(wiring, 'common')!)}
+        self.inputs = (${wiring.channelPins.map(pinNumber).join(', ')},)
+        self.words = (${ladder!.words.join(', ')},)
+        self.begins = (${ladder!.fromCounts.join(', ')},)
+
+    def before_channels(self):${readTwice ? '\n        self.common.read_u16()  # thrown away: the ladder is weak' : ''}
+        now = self.common.read_u16() >> ${shift}
+        low, high = 0, len(self.words) - 1
+        while low < high:
+            middle = (low + high) // 2
+            if now >= self.begins[middle]:
+                low = middle + 1
+            else:
+                high = middle
+        self.legs = self.words[low]
+
+    def read_channel(self, channel):
+        return (self.legs >> self.inputs[channel]) & 1`;
+}
+
 function inputText(facts: ProgramFacts): string {
   const { wiring, readTwice } = facts;
   const shift = READ_BITS - wiring.board.converterBits;
@@ -48,6 +72,8 @@ function inputText(facts: ProgramFacts): string {
             self.select[line].value((self.inputs[channel] >> line) & 1)
         self.common.read_u16()  # thrown away: the wire still holds the voltage of the channel before
         return self.common.read_u16() >> ${shift}`;
+    case 'ladder':
+      return ladderText(facts);
     case 'shift-register':
       return `        self.load = machine.Pin(${bus('load')}, machine.Pin.OUT, value=1)
         self.clock = machine.Pin(${bus('clock')}, machine.Pin.OUT, value=0)
@@ -75,8 +101,7 @@ const steadyText = `
         for channel in range(CHANNELS):
             vane.counts[channel] = self.read_channel(channel)`;
 
-function pulsedText({ settleUs, sensorTo, countsMost }: ProgramFacts): string {
-  const isRise = sensorTo === 'supply' || countsMost === 1;
+function pulsedText({ settleUs, lightRaises: isRise }: ProgramFacts): string {
   return `
     def read(self, vane):
         """Once without and once with the lights: daylight is in both, and in their difference no more."""

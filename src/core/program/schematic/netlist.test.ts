@@ -22,6 +22,8 @@ const designs: readonly (readonly [string, VaneWishes])[] = [
     'ten comparators behind two shift registers',
     { positions: 1024, input: 'shift-register', lineIntervalMs: 4 },
   ],
+  ['five comparators on one wire', { input: 'ladder' }],
+  ['five Schmitt inverters on one wire', { input: 'ladder', gate: 'schmitt', ladderKind: 'weighted' }],
   ['pulsed lights behind a transistor', { emitters: 'pulsed', detector: FAST_SENSOR }],
 ];
 

@@ -1,9 +1,9 @@
-import type { HeadPlan } from '../../head/index.ts';
+import { gateOf, hasGates, type HeadPlan, type LadderPlan } from '../../head/index.ts';
 import type { Instrument } from '../../instrument/index.ts';
 import { LIGHT_COLOURS } from '../wiring/inputs.ts';
 import { busPin, wiringPlan, type WiringPlan } from '../wiring/wiring.ts';
 import { showOhm } from '../wiring/showOhm.ts';
-import { lightResistorOhm } from '../wiring/parts.ts';
+import { lightResistorOhm } from '../wiring/lightResistor.ts';
 
 /** A part of the circuit. */
 export interface CircuitPart {
@@ -79,27 +79,52 @@ function addChannel(circuit: Circuit, plan: WiringPlan, head: HeadPlan, channel:
   circuit.join(net, `S${channel}.1`, `R${channel}.1`, channelEnd(plan, channel));
   circuit.join(sensorNet, `S${channel}.2`);
   circuit.join(resistorNet, `R${channel}.2`);
-  if (plan.input !== 'digital' && plan.input !== 'shift-register') return;
-  circuit.part(
-    `CMP${channel}`,
-    'comparator',
-    'push-pull output, reference at half supply, hysteresis as in the parts list',
-  );
+  if (!hasGates(plan)) return;
+  const isSchmitt = gateOf(head.circuit) === 'schmitt';
+  const value = isSchmitt
+    ? 'inverter with Schmitt input, 74HC14 class'
+    : 'push-pull output, reference at half supply, hysteresis as in the parts list';
+  circuit.part(`CMP${channel}`, 'comparator', value);
   circuit.join('VCC', `CMP${channel}.VCC`);
   circuit.join('GND', `CMP${channel}.GND`);
-  circuit.join('REF', `CMP${channel}.-`);
+  if (!isSchmitt) circuit.join('REF', `CMP${channel}.-`);
   const pin = plan.channelPins[channel]!;
-  circuit.join(
-    `OUT${channel}`,
-    `CMP${channel}.out`,
-    plan.input === 'digital' ? `U1.${pin}` : registerEnd(pin),
-  );
+  circuit.join(`OUT${channel}`, `CMP${channel}.out`, gateEnd(plan.input, pin));
 }
 
-function addChips(circuit: Circuit, plan: WiringPlan): void {
+/** Where the output of a gate goes. */
+function gateEnd(input: WiringPlan['input'], pin: string): string {
+  if (input === 'ladder') return `RW${pin.slice(1)}.1`;
+  return input === 'digital' ? `U1.${pin}` : registerEnd(pin);
+}
+
+/** Resistors of one wire: legs from the gates, rungs from node to node, the end to ground. */
+function addLadder(circuit: Circuit, plan: WiringPlan, { kind, resistors }: LadderPlan): void {
+  const channels = plan.channelPins.length;
+  const node = (c: number): string => (kind === 'weighted' || c === channels - 1 ? 'LADDER' : `NODE${c}`);
+  circuit.join('LADDER', `U1.${busPin(plan, 'common')!}`);
+  for (const { place, ohm } of resistors) {
+    const [what, number] = place.split(' ');
+    const c = Number(number);
+    const name = what === 'leg' ? `RW${c}` : what === 'rung' ? `RN${c}` : 'RE';
+    circuit.part(name, 'resistor', showOhm(ohm));
+    if (what === 'leg') circuit.join(node(c), `${name}.2`);
+    if (what === 'rung') {
+      circuit.join(node(c), `${name}.1`);
+      circuit.join(node(c + 1), `${name}.2`);
+    }
+    if (what === 'end') {
+      circuit.join(node(0), `${name}.1`);
+      circuit.join('GND', `${name}.2`);
+    }
+  }
+}
+
+function addChips(circuit: Circuit, plan: WiringPlan, head: HeadPlan): void {
   const { input, channelPins } = plan;
   const bus = (role: Parameters<typeof busPin>[1]): string => `U1.${busPin(plan, role)!}`;
-  if (input === 'digital' || input === 'shift-register') {
+  if (head.ladder) addLadder(circuit, plan, head.ladder);
+  if (hasGates(plan) && gateOf(head.circuit) === 'comparator') {
     circuit.part('R90', 'resistor', '10 kohm');
     circuit.part('R91', 'resistor', '10 kohm');
     circuit.join('VCC', 'R90.1');
@@ -209,7 +234,7 @@ export function netlist(instrument: Instrument, head: HeadPlan): Netlist {
   circuit.join('GND', 'U1.GND');
   for (let channel = 0; channel < plan.channelPins.length; channel++)
     addChannel(circuit, plan, head, channel);
-  addChips(circuit, plan);
+  addChips(circuit, plan, head);
   addLights(circuit, plan, head);
   if (plan.cupPin !== null) {
     circuit.part('K1', 'switch', 'cup switch, closes to ground');

@@ -30,6 +30,20 @@ const uint8_t DATA_PIN = ${pin('data')};
 `;
 }
 
+/** Which leg of the ladder each channel drives, and what counts mean which word. */
+function ladderText(facts: ProgramFacts): string {
+  const { wiring, ladder } = facts;
+  const common = busPin(wiring, 'common')!;
+  return `// Legs of the ladder, and the converter's input that it ends in, pin ${common}.
+const uint8_t CHANNEL_INPUT[CHANNELS] = ${braced(wiring.channelPins.map(inputNumber))};
+const uint8_t COMMON_INPUT = ${converterInput(facts, common)};
+// Words of the legs in the order of their counts, and the counts from which on each but the first is meant.
+const uint16_t LADDER_WORDS = ${ladder!.words.length};
+const uint8_t LADDER_WORD[LADDER_WORDS] PROGMEM = ${braced(ladder!.words)};
+const uint16_t LADDER_FROM[LADDER_WORDS - 1] PROGMEM = ${braced(ladder!.fromCounts)};
+`;
+}
+
 function channelText(facts: ProgramFacts): string {
   const { wiring } = facts;
   const pins = wiring.channelPins;
@@ -47,6 +61,8 @@ const uint8_t COMMON_INPUT = ${converterInput(facts, busPin(wiring, 'common')!)}
       return `// Inputs of the shift registers in the order they come out: R0 is the last input of the first one.
 const uint8_t CHANNEL_INPUT[CHANNELS] = ${braced(pins.map(inputNumber))};
 const uint8_t REGISTER_INPUTS = ${8 * Math.ceil((Math.max(...pins.map(inputNumber)) + 1) / 8)};\n`;
+    case 'ladder':
+      return ladderText(facts);
   }
 }
 

@@ -121,6 +121,36 @@ uint16_t readChannel(uint8_t channel) {
 inline void beforeChannels() {
 }`;
 
+/** One read of the wire gives the levels of all gates: the word whose counts are nearest. */
+function ladderText({ readTwice }: ProgramFacts): string {
+  const twice = readTwice
+    ? '\n  finishMeasuring();  // thrown away: the ladder is too weak to charge the converter at once\n  startMeasuring(COMMON_INPUT);'
+    : '';
+  return `${converterText}
+
+uint8_t legs;  // bit i is the level of leg i
+
+void beginInput() {
+}
+
+void beforeChannels() {
+  startMeasuring(COMMON_INPUT);${twice}
+  const uint16_t now = finishMeasuring();
+  uint16_t low = 0;
+  uint16_t high = LADDER_WORDS - 1;
+  while (low < high) {
+    const uint16_t middle = (low + high) / 2;
+    if (now >= pgm_read_word(&LADDER_FROM[middle])) low = middle + 1;
+    else high = middle;
+  }
+  legs = pgm_read_byte(&LADDER_WORD[low]);
+}
+
+uint16_t readChannel(uint8_t channel) {
+  return (legs >> CHANNEL_INPUT[channel]) & 1;
+}`;
+}
+
 const inputTexts = {
   direct: directChannelText,
   digital: digitalText,
@@ -138,8 +168,7 @@ void readCounts() {
 }`;
 
 /** Lights only while reading: what the sensors see without them is taken off. */
-function pulsedText({ sensorTo, countsMost }: ProgramFacts): string {
-  const isRise = sensorTo === 'supply' || countsMost === 1;
+function pulsedText({ lightRaises: isRise }: ProgramFacts): string {
   const change = isRise ? 'lit > ambient ? lit - ambient : 0' : 'ambient > lit ? ambient - lit : 0';
   const room = isRise ? 'COUNTS_MOST - ambient' : 'ambient';
   return `uint16_t ambients[CHANNELS];
@@ -170,8 +199,7 @@ void readCounts() {
 }
 
 /** Red, green and blue in turn: what the sensors see without any of them is taken off each. */
-function coloursText({ sensorTo }: ProgramFacts): string {
-  const isRise = sensorTo === 'supply';
+function coloursText({ lightRaises: isRise }: ProgramFacts): string {
   const change = isRise ? 'lit > ambient ? lit - ambient : 0' : 'ambient > lit ? ambient - lit : 0';
   const room = isRise ? '1023 - ambient' : 'ambient';
   return `uint16_t ambients[CHANNELS];
@@ -215,7 +243,7 @@ export function readingText(facts: ProgramFacts): string {
     return `${heading}\n\n${directText(facts)}`;
   return `${heading}
 
-${inputTexts[input]}
+${input === 'ladder' ? ladderText(facts) : inputTexts[input]}
 
 ${lightsText(facts)}
 

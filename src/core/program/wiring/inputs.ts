@@ -1,5 +1,5 @@
 import type { Board } from '../../boards/index.ts';
-import type { CircuitInput, HeadPlan } from '../../head/index.ts';
+import { LADDER_CHANNELS_MOST, type CircuitInput, type HeadPlan } from '../../head/index.ts';
 
 /** Ways of one multiplexer, and most channels of a word. [-] */
 export const INPUTS_MOST = 16;
@@ -49,6 +49,8 @@ export function inputPlaces(input: CircuitInput, board: Board, taken: readonly s
       return { names: numbered('Y'), are: 'inputs of the multiplexer' };
     case 'shift-register':
       return { names: numbered('R'), are: 'inputs of two shift registers' };
+    case 'ladder':
+      return { names: numbered('L').slice(0, LADDER_CHANNELS_MOST), are: 'legs of the ladder' };
   }
 }
 
@@ -72,6 +74,7 @@ export function busRoles({ circuit, marks }: Pick<HeadPlan, 'circuit' | 'marks'>
   const { input, emitters } = circuit;
   const roles: BusRole[] = [];
   if (input === 'multiplexer') roles.push('common', 'select 0', 'select 1', 'select 2', 'select 3');
+  if (input === 'ladder') roles.push('common');
   if (input === 'shift-register') roles.push('load', 'clock', 'data');
   if (emitters === 'steady') return roles;
   return marks?.kind === 'colours' ? [...roles, ...LIGHT_COLOURS] : [...roles, 'lights'];

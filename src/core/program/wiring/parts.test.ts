@@ -14,10 +14,25 @@ describe('partsList', () => {
   it('has a sensor, a resistor and a light for each channel', () => {
     const parts = rows();
     expect(parts.get('photoresistor')).toEqual([5, '2 kohm lit, 200 kohm dark, as measured behind the disc']);
-    expect(parts.get('resistor of a channel')).toEqual([5, '20 kohm, 1 %']);
+    expect(parts.get('resistor of a channel')).toEqual([5, '20 kohm, 1 %, 0.25 W']);
     expect(parts.get('light-emitting diode')).toEqual([5, '630 nm, run at 10 mA']);
     // (5 V - 1.9 V) / 10 mA = 310 ohm; the next of 270, 330 that gives no more current
-    expect(parts.get('resistor of a light-emitting diode')).toEqual([5, '330 ohm']);
+    expect(parts.get('resistor of a light-emitting diode')).toEqual([5, '330 ohm, 0.25 W']);
+  });
+
+  it('asks for resistors that are used at half of their rating at most', () => {
+    // 5 V - 1.9 V over 27 ohm, E12 above 3.1 V / 120 mA = 25.8 ohm: 0.356 W, which a 1 W resistor bears with room to spare.
+    const bright = rows({}, { light: { kind: 'led', currentMa: 120, wavelengthNm: 630 } });
+    expect(bright.get('resistor of a light-emitting diode')).toEqual([5, '27 ohm, 1 W']);
+  });
+
+  it('lists the resistors of one wire by value, with tolerance and drift', () => {
+    expect(rows({ input: 'ladder' }).get('resistor of the ladder')).toEqual([
+      4,
+      '10 kohm, 1 %, 100 ppm/K, 0.25 W',
+    ]);
+    expect(rows({ input: 'ladder' }).get('comparator')![0]).toBe(5);
+    expect(rows({ input: 'digital', gate: 'schmitt' }).get('Schmitt inverter')![0]).toBe(5);
   });
 
   it('counts with the code', () => {
@@ -56,7 +71,7 @@ describe('partsList', () => {
       for (let currentMa = 0.1; currentMa < 40; currentMa *= 1.07) {
         const light = { kind: 'led' as const, currentMa, wavelengthNm: Number(wavelengthNm) };
         const [, text] = rows({}, { light }).get('resistor of a light-emitting diode')!;
-        const ohm = parseFloat(text) * (text.endsWith('kohm') ? 1000 : 1);
+        const ohm = parseFloat(text) * (text.includes('kohm') ? 1000 : 1);
         const flowsMa = ((5 - drop) / ohm) * 1000;
         expect(flowsMa).toBeLessThanOrEqual(currentMa * (1 + 1e-9));
         expect(flowsMa).toBeGreaterThan(currentMa * 0.8); // widest gap of E12 is 1.25, from 12 to 15

@@ -1,6 +1,16 @@
-import type { HeadPlan } from '../../head/index.ts';
+import {
+  feedbackOhm,
+  gateOf,
+  GATE_OHM,
+  hasGates,
+  LADDER_DEFAULT,
+  nearestE24,
+  type HeadPlan,
+} from '../../head/index.ts';
 import type { Instrument } from '../../instrument/index.ts';
 import { showMm, showNumber } from '../../units/index.ts';
+import { forwardVolts, lightResistorOhm } from './lightResistor.ts';
+import { channelPowerW, lightPowerW, ratingText } from './resistorPower.ts';
 import { showOhm } from './showOhm.ts';
 
 /** One row of the parts list. */
@@ -39,32 +49,26 @@ function detectorRow({ spec, disc }: HeadPlan): PartRow {
   };
 }
 
-/** Forward voltage of a light-emitting diode by colour; common practice, no source: the diode's own sheet decides. [V] */
-function forwardVolts(wavelengthNm: number): number {
-  if (wavelengthNm >= 780) return 1.3;
-  if (wavelengthNm >= 590) return 1.9;
-  return wavelengthNm >= 550 ? 2.1 : 3;
-}
-
-/** E12 values of one decade, IEC 60063. [-] */
-const E12 = [10, 12, 15, 18, 22, 27, 33, 39, 47, 56, 68, 82, 100];
-
-/** Next E12 value that is not smaller, so that the current is not larger than asked for. [ohm] */
-function nextE12(ohm: number): number {
-  const decade = 10 ** (Math.floor(Math.log10(ohm)) - 1);
-  const step = E12.find((value) => value * decade >= ohm * (1 - 1e-9))!;
-  return Math.round(step * decade * 1e6) / 1e6;
-}
-
-/** Resistor of one light-emitting diode, so that its current is not larger than asked for. [ohm] */
-export function lightResistorOhm({ spec, board }: Pick<HeadPlan, 'spec' | 'board'>): number {
-  const { light } = spec;
-  if (light.kind === 'laser') return 0;
-  return nextE12(((board.supplyV - forwardVolts(light.wavelengthNm)) * 1000) / light.currentMa);
+/** What makes on and off of each sensor. */
+function gateRow({ board, circuit, disc }: HeadPlan): PartRow {
+  const quantity = disc.code.channels.length;
+  if (gateOf(circuit) === 'schmitt') {
+    const value = 'inverter with Schmitt input (74HC14 class), for the supply of the board';
+    const note = 'Six to a chip; inputs that are not used to ground, 100 nF beside its supply pins.';
+    return { quantity, part: 'Schmitt inverter', value, note };
+  }
+  const scale = 2 ** board.converterBits;
+  const back = nearestE24(feedbackOhm(circuit, scale));
+  const percent = showNumber((100 * GATE_OHM) / (GATE_OHM + back), 1);
+  const note =
+    `Reference at half supply from two ${showOhm(GATE_OHM)}; from output to + ${showOhm(back)}, and ${showOhm(GATE_OHM)} ` +
+    `before +, give ${percent} % of hysteresis.`;
+  return { quantity, part: 'comparator', value: 'push-pull output, for the supply of the board', note };
 }
 
 /** Chips and what belongs to them, by how the channels are read. */
-function inputRows({ circuit, disc }: HeadPlan): PartRow[] {
+function inputRows(head: HeadPlan): PartRow[] {
+  const { board, circuit, disc, ladder } = head;
   const channels = disc.code.channels.length;
   const rows: PartRow[] = [];
   if (circuit.input === 'multiplexer') {
@@ -76,15 +80,18 @@ function inputRows({ circuit, disc }: HeadPlan): PartRow[] {
       note,
     });
   }
-  if (circuit.input === 'digital' || circuit.input === 'shift-register') {
-    const note =
-      'Reference at half supply from two 10 kohm; from output to + 470 kohm, and 10 kohm before +, give 2 % of hysteresis.';
-    rows.push({
-      quantity: channels,
-      part: 'comparator',
-      value: 'push-pull output, for the supply of the board',
-      note,
-    });
+  if (hasGates(circuit)) rows.push(gateRow(head));
+  if (ladder) {
+    const { tolerancePercent, ppmPerK } = circuit.ladder ?? LADDER_DEFAULT;
+    for (const ohm of new Set(ladder.resistors.map((resistor) => resistor.ohm))) {
+      const places = ladder.resistors.filter((resistor) => resistor.ohm === ohm).map(({ place }) => place);
+      rows.push({
+        quantity: places.length,
+        part: 'resistor of the ladder',
+        value: `${showOhm(ohm)}, ${showNumber(tolerancePercent, 2)} %, ${showNumber(ppmPerK, 0)} ppm/K, ${ratingText(board.supplyV ** 2 / ohm)}`,
+        note: `${places.join(', ')}. All from one reel, so that they warm and age together.`,
+      });
+    }
   }
   if (circuit.input === 'shift-register') {
     const note = 'Clock inhibit to ground, unused inputs to ground, 100 nF beside its supply pins.';
@@ -134,7 +141,7 @@ function lightRows({ spec, board, disc }: HeadPlan): PartRow[] {
     {
       quantity,
       part: 'resistor of a light-emitting diode',
-      value: showOhm(resistor),
+      value: `${showOhm(resistor)}, ${ratingText(lightPowerW({ spec, board }))}`,
       note:
         `From ${board.supplyV} V with ${volts} V across the diode (common practice, no source); ` +
         `for another diode take (${board.supplyV} V - its voltage) / ${showNumber(light.currentMa, 1)} mA.`,
@@ -186,7 +193,7 @@ export function partsList(instrument: Instrument, head: HeadPlan): PartRow[] {
     {
       quantity: disc.code.channels.length,
       part: 'resistor of a channel',
-      value: `${showOhm(levels.resistorOhm)}, ${showNumber(circuit.resistorTolerancePercent, 1)} %`,
+      value: `${showOhm(levels.resistorOhm)}, ${showNumber(circuit.resistorTolerancePercent, 1)} %, ${ratingText(channelPowerW(head))}`,
       note: `Between the channel's pin and ${side}; the sensor goes from the pin to ${circuit.sensorTo}.`,
     },
     ...inputRows(head),

@@ -1,6 +1,6 @@
 import type { Board } from '../../boards/index.ts';
 import { throwIfAny } from '../../error/index.ts';
-import type { CircuitInput, HeadPlan } from '../../head/index.ts';
+import { gateOf, type CircuitInput, type HeadPlan } from '../../head/index.ts';
 import type { Instrument } from '../../instrument/index.ts';
 import { busRoles, freePins, type BusRole } from './inputs.ts';
 import { showOhm } from './showOhm.ts';
@@ -38,13 +38,18 @@ const between: Record<CircuitInput, string> = {
   digital: ' through a comparator',
   multiplexer: ' of the multiplexer',
   'shift-register': ' of the shift registers, through a comparator',
+  ladder: ' of the ladder, through a comparator',
 };
 
 function channelWires({ levels, circuit, channels }: HeadPlan, pins: readonly string[]): Wire[] {
   const otherSide = circuit.sensorTo === 'supply' ? 'ground' : 'supply';
   const middle = circuit.input === 'direct' ? null : `the middle, which goes to`;
   return pins.map((pin, channel) => {
-    const at = middle ? `${middle} ${pin}${between[circuit.input]}` : pin;
+    const through =
+      gateOf(circuit) === 'schmitt'
+        ? between[circuit.input].replace('comparator', 'Schmitt inverter')
+        : between[circuit.input];
+    const at = middle ? `${middle} ${pin}${through}` : pin;
     return {
       from: `channel ${channel}`,
       to: pin,
@@ -56,7 +61,7 @@ function channelWires({ levels, circuit, channels }: HeadPlan, pins: readonly st
 }
 
 const busNotes: Record<BusRole, string> = {
-  common: 'Common pin of the multiplexer; its enable goes to ground.',
+  common: '',
   'select 0': 'Select line S0 of the multiplexer.',
   'select 1': 'Select line S1 of the multiplexer.',
   'select 2': 'Select line S2 of the multiplexer.',
@@ -69,6 +74,17 @@ const busNotes: Record<BusRole, string> = {
   green: '',
   blue: '',
 };
+
+/** What stands before the one converter pin that all channels share. */
+function commonNote({ ladder }: HeadPlan): string {
+  if (ladder === null) return 'Common pin of the multiplexer; its enable goes to ground.';
+  const resistors = ladder.resistors.map(({ place, ohm }) => `${place} ${showOhm(ohm)}`).join(', ');
+  const how =
+    ladder.kind === 'r-2r'
+      ? 'Leg c goes from the output of gate c to node c, rung c from node c to node c + 1, the end from node 0 to ground; the pin is the last node.'
+      : 'Leg c goes from the output of gate c to the pin.';
+  return `Output of the ladder. ${how} ${resistors}.`;
+}
 
 /** How the pulsed lights are driven: by the pin itself as long as it can carry them. */
 function lightsNote({ board, spec, disc }: HeadPlan, role: BusRole): string {
@@ -101,7 +117,8 @@ export function wiringPlan(instrument: Instrument, head: HeadPlan): WiringPlan {
   const busPins = busPinsOf(head, [...channelPins, ...cupPins(instrument)]);
   const rows = channelWires(head, channelPins);
   for (const { role, pin } of busPins) {
-    rows.push({ from: role, to: pin, note: busNotes[role] || lightsNote(head, role) });
+    const note = role === 'common' ? commonNote(head) : busNotes[role] || lightsNote(head, role);
+    rows.push({ from: role, to: pin, note });
   }
   if (cups) {
     const note = `Switch from ${cups.pin} to ground; the board's own pull-up holds the pin while it is open.`;

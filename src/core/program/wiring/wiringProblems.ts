@@ -130,6 +130,12 @@ export function channelPinsOf(instrument: Instrument, { board, circuit, disc }: 
   return controller.channelPins ?? names.slice(0, disc.code.channels.length);
 }
 
+/** A ladder has as many legs as there are channels. */
+function legsOf(places: InputPlaces, { circuit, disc }: HeadPlan): InputPlaces {
+  if (circuit.input !== 'ladder') return places;
+  return { ...places, names: places.names.slice(0, disc.code.channels.length) };
+}
+
 /**
  * Everything that keeps the instrument from being wired to its board; none when it can be.
  *
@@ -144,7 +150,7 @@ export function wiringProblems(instrument: Instrument, head: HeadPlan): Problem[
   const problems =
     channels > Math.min(places.names.length, INPUTS_MOST)
       ? [tooManyChannels(head, places)]
-      : channelPinProblems(head, pins, places);
+      : channelPinProblems(head, pins, legsOf(places, head));
   if (instrument.cups) problems.push(...cupPinProblems(board, instrument.cups.pin, pins));
   problems.push(...busPinProblems(head, [...pins, ...cupPins(instrument)]));
   return problems;

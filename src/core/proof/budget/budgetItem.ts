@@ -1,5 +1,8 @@
 import type { Degrees } from '../../units/index.ts';
 
+/** Scattered causes are told at so many standard deviations: 95 of 100 lie within. [-] */
+export const BUDGET_SIGMA = 2;
+
 /** Everything that moves a reading, by name. */
 export const budgetItemNames = [
   'quantisation',
@@ -14,7 +17,9 @@ export const budgetItemNames = [
   'sensor',
   'resistor',
   'threshold',
-  'drift',
+  'temperature',
+  'lamp-ageing',
+  'creep',
   'daylight',
   'lag',
   'read-loop',

@@ -6,7 +6,8 @@ import type { HeadPlan } from '../../head/index.ts';
 import type { ReadStretch } from '../proof.ts';
 import type { BuildFaults } from '../turn/conditions.ts';
 import { exactTurn } from '../turn/exactTurn.ts';
-import { BUDGET_SIGMA, DRIFT, errorBudget } from './errorBudget.ts';
+import { BUDGET_SIGMA } from './budgetItem.ts';
+import { errorBudget } from './errorBudget.ts';
 import type { BudgetItemName } from './budgetItem.ts';
 
 const RATE = 40;
@@ -96,7 +97,11 @@ describe('an error budget', () => {
           ),
         ),
     ],
-    ['drift', () => bothWays((drift) => ({ drift }), 1 + DRIFT.photoresistor)],
+    // 0.3 % a kelvin from -10 to 40 degrees, thresholds being measured at 20.
+    ['temperature', () => Math.max(...[1 - 0.09, 1 + 0.06].map((drift) => meanMove({ drift })))],
+    // 8766 h of 50,000 h to 70 % dim the light to 0.9394; R goes with the light to the power of -0.7.
+    ['lamp-ageing', () => meanMove({ drift: (0.7 ** (8766 / 50_000)) ** -0.7 })],
+    ['creep', () => bothWays((drift) => ({ drift }), 1.2)],
     ['daylight', () => meanMove({ addedLight: -0.01 })],
   ])('tells of %s what that cause alone does in an exact turn', (name, alone) => {
     const [told, done] = [itemDeg(name), alone()];

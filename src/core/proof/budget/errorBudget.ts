@@ -1,23 +1,9 @@
 import type { HeadPlan } from '../../head/index.ts';
 import { radToDeg, showDegrees, showMm, showNumber } from '../../units/index.ts';
 import { causeSizes } from '../builds/draws.ts';
-import type { BudgetItem, BudgetItemName, ErrorBudget } from './budgetItem.ts';
-import { switchPlaces, type ChannelChange } from './switchShifts.ts';
-
-/** Scattered causes are told at so many standard deviations: 95 of 100 lie within. [-] */
-export const BUDGET_SIGMA = 2;
-
-/**
- * How far a sensor may have changed since its thresholds were measured, by a cold night, a hot day and some years.
- *
- * @source photoresistor: ±20 % after temperature cycling (data sheets). Value from memory: 10 % of a transistor's current.
- */
-export const DRIFT = { photoresistor: 0.2, other: 0.1 } as const;
-
-/** One part in a part's logarithm or a resistor's share, as a factor two standard deviations up. [-] */
-function factorOf(sd: number, isLog: boolean): number {
-  return isLog ? Math.exp(BUDGET_SIGMA * sd) : 1 + BUDGET_SIGMA * sd;
-}
+import { BUDGET_SIGMA, type BudgetItem, type BudgetItemName, type ErrorBudget } from './budgetItem.ts';
+import { circuitItems } from './circuitItems.ts';
+import { switchPlaces } from './switchShifts.ts';
 
 /**
  * What puts a reading out, cause by cause in closed form, largest first.
@@ -190,75 +176,4 @@ function placeItems(head: HeadPlan): BudgetItem[] {
       `two times ${showDegrees(sizes.northDeg)}`,
     ),
   ];
-}
-
-/** Farthest that any of some changes moves an edge halfway between both ways round. [deg] */
-function farthest(head: HeadPlan, changes: readonly ChannelChange[]): number {
-  if (head.marks) return 0;
-  const radius = innermostMm(head);
-  const drawn = switchPlaces(head, radius).biasMm;
-  const moved = changes.map((change) => switchPlaces(head, radius, change).biasMm);
-  return Math.max(...moved.map((biasMm) => Math.abs(angleMoved(biasMm, drawn, radius))));
-}
-
-/** A factor and its inverse. */
-function both(name: 'part' | 'resistor' | 'drift', factor: number): ChannelChange[] {
-  return [{ [name]: factor }, { [name]: 1 / factor }];
-}
-
-function circuitItems(head: HeadPlan): BudgetItem[] {
-  const sizes = causeSizes(head, null);
-  const noise = BUDGET_SIGMA * sizes.thresholdCounts;
-  const drift = 1 + (head.spec.detector.kind === 'photoresistor' ? DRIFT.photoresistor : DRIFT.other);
-  const part = factorOf(sizes.part, true);
-  const resistor = factorOf(sizes.resistor, false);
-  const source = 'the circuit’s own equations, solved for the light at the threshold';
-  const item = (
-    name: BudgetItemName,
-    title: string,
-    changes: readonly ChannelChange[],
-    formula: string,
-  ): BudgetItem => ({
-    ...{ item: name, title, kind: 'scattered', maxDeg: farthest(head, changes), formula, source },
-  });
-  return [
-    item(
-      'sensor',
-      'Sensors that differ',
-      both('part', part),
-      `a sensor ${showNumber(part, 2)} times as strong`,
-    ),
-    item(
-      'resistor',
-      'Resistors that differ',
-      both('resistor', resistor),
-      `a resistor ${showNumber(resistor, 3)} times as large`,
-    ),
-    item(
-      'threshold',
-      'Noise in the thresholds',
-      [{ thresholdCounts: noise }, { thresholdCounts: -noise }],
-      `${showNumber(noise, 1)} counts`,
-    ),
-    item(
-      'drift',
-      'Temperature and ageing',
-      both('drift', drift),
-      `a sensor changed by ${showNumber(100 * (drift - 1), 0)} % since thresholds were measured`,
-    ),
-    daylightItem(head, source),
-  ];
-}
-
-function daylightItem(head: HeadPlan, source: string): BudgetItem {
-  const daylight = head.circuit.emitters === 'pulsed' ? 0 : (head.spec.daylightShare ?? 0);
-  return fixedItem('daylight', 'Daylight that comes and goes', farthest(head, [{ addedLight: -daylight }]), [
-    `${showNumber(100 * daylight, 1)} % of a window’s light`,
-    source,
-  ]);
-}
-
-function angleMoved(toMm: number, fromMm: number, radiusMm: number): number {
-  const angle = (x: number): number => Math.asin(Math.max(-1, Math.min(1, x / radiusMm)));
-  return radToDeg(angle(toMm) - angle(fromMm));
 }

@@ -1,8 +1,10 @@
 import {
-  conversionSigmaCounts,
+  LADDER_DEFAULT,
+  ladderReadsAs,
   markReaderOf,
   signalOf,
   switchLights,
+  thresholdSigmaCounts,
   type HeadPlan,
   type Rgb,
   type Signal,
@@ -25,6 +27,8 @@ export interface CauseSizes {
   /** Of the logarithm of a part's factor. [-] */
   readonly part: number;
   readonly resistor: number;
+  /** Of the resistors of one wire. [-] */
+  readonly ladder: number;
   /** [counts] */
   readonly thresholdCounts: number;
   /** [deg] */
@@ -47,7 +51,7 @@ export type Streams = Readonly<Record<CauseName, Random>>;
  * @param scaled - Factors on the sizes of causes. [-]
  */
 export function causeSizes(
-  { disc, spec, circuit }: HeadPlan,
+  { disc, spec, circuit, board, levels, ladder }: HeadPlan,
   without: CauseName | null,
   scaled: Readonly<Partial<Record<CauseName, number>>> = {},
 ): CauseSizes {
@@ -58,7 +62,8 @@ export function causeSizes(
     acrossMm: spec.radialSdMm,
     part: Math.sqrt(Math.log1p(spec.detector.spread ** 2)),
     resistor: circuit.resistorTolerancePercent / 200, // as sold, the tolerance is two standard deviations
-    thresholdCounts: conversionSigmaCounts(circuit),
+    ladder: ladder ? (circuit.ladder ?? LADDER_DEFAULT).tolerancePercent / 200 : 0,
+    thresholdCounts: thresholdSigmaCounts({ circuit, board, levels }),
     tiltDeg: spec.tiltSdDeg ?? 0,
     shaftMm: spec.shaftPlaySdMm ?? 0,
     northDeg: spec.northSdDeg ?? 0,
@@ -75,7 +80,7 @@ const NOTHING_OF: Readonly<Record<CauseName, Partial<CauseSizes>>> = {
   bore: { boreMm: 0 },
   placement: { alongMm: 0, acrossMm: 0 },
   sensor: { part: 0 },
-  resistor: { resistor: 0 },
+  resistor: { resistor: 0, ladder: 0 },
   threshold: { thresholdCounts: 0 },
   tilt: { tiltDeg: 0 },
   shaft: { shaftMm: 0 },
@@ -147,8 +152,15 @@ export function drawerOf(model: TurnModel, sizes: CauseSizes): Drawer {
         }
       }
       if (sizes.part > 0 || sizes.resistor > 0 || sizes.thresholdCounts > 0) switches(streams, into);
+      if (sizes.ladder > 0) drawLadder(model.head, sizes.ladder, streams.resistor, into);
     },
   };
+}
+
+/** Draws the resistors of one wire, and which words it then takes for others. */
+function drawLadder({ ladder, board }: HeadPlan, sd: number, random: Random, into: Conditions): void {
+  const factors = ladder!.resistors.map(() => Math.max(0.01, 1 + sd * random.normal()));
+  into.readsAs = ladderReadsAs(ladder!, board, factors);
 }
 
 function drawAround(random: Random, middle: Float64Array | null, sd: number, into: Float64Array): void {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { handDisc } from '../../../../test/support/handDisc.ts';
 import { handHead, LINEAR_HEAD, LOG_HEAD } from '../../../../test/support/handHead.ts';
-import type { CircuitSpec, HeadPlan, HeadSpec } from '../../head/index.ts';
+import { LADDER_DEFAULT, type CircuitSpec, type HeadPlan, type HeadSpec } from '../../head/index.ts';
 import { radToDeg } from '../../units/index.ts';
 import { exactTurn } from '../turn/exactTurn.ts';
 import { causeNames } from './causeNames.ts';
@@ -185,6 +185,29 @@ describe('taking one cause away', () => {
         built.rmsDeg! + 0.01,
       );
     }
+  });
+});
+
+describe('builds on one wire', () => {
+  const onWire = (tolerancePercent: number) =>
+    handHead(handDisc(), {
+      circuit: { input: 'ladder', noiseCounts: 1, ladder: { ...LADDER_DEFAULT, tolerancePercent } },
+    });
+
+  it('misread no word with resistors of 1 %, and many with those of 20 %', () => {
+    const request = { ...REQUEST, accuracyDeg: 20 };
+    const fine = virtualBuilds(onWire(1), request);
+    const coarse = virtualBuilds(onWire(20), request);
+    expect(fine.yield.value).toBe(1);
+    expect(coarse.yield.value).toBeLessThan(0.6);
+    expect(virtualBuilds(onWire(20), { ...request, without: 'resistor' }).yield.value).toBe(1);
+  });
+
+  it('show in an exact turn the position of the word that is read in place of another', () => {
+    const head = onWire(1);
+    const turn = exactTurn(head, { ladder: [1, 1, 1, 1, 1.15, 1, 1, 1, 1, 1] });
+    expect(turn.errors.misreadShare).toBeGreaterThan(0.05);
+    expect(exactTurn(head).errors.misreadShare).toBe(0);
   });
 });
 

@@ -1,10 +1,14 @@
 import {
+  hasGates,
   hysteresisCounts,
+  ladderReadsAs,
+  markReaderOf,
   signalOf,
   switchLights,
   thresholdsBetween,
   type HeadPlan,
   type MarkReader,
+  type MarkVariation,
   type Signal,
   type Thresholds,
 } from '../../head/index.ts';
@@ -24,6 +28,8 @@ export interface Conditions {
   readonly fallingLight: Float64Array;
   /** How each channel tells three marks apart; `null` where it tells light from dark. n = channels */
   readonly readers: (MarkReader | null)[];
+  /** Key that one wire reads for each key that the channels give; `null` where nothing is misread. */
+  readsAs: Int32Array | null;
 }
 
 /** The design exactly as drawn. */
@@ -38,6 +44,7 @@ export function drawnConditions(model: TurnModel): Conditions {
     risingLight: new Float64Array(channels).fill(levels.risingLight),
     fallingLight: new Float64Array(channels).fill(levels.fallingLight),
     readers: model.channels.map(({ marks }) => (marks ? model.reader : null)),
+    readsAs: null,
   };
 }
 
@@ -59,6 +66,10 @@ export interface BuildFaults {
   /** Factors on each channel's sensor and resistor, thresholds being measured with them. [-]; n = channels */
   readonly parts?: readonly number[];
   readonly resistors?: readonly number[];
+  /** Factors on each resistor of the one wire, in the order of `LadderPlan.resistors`. [-] */
+  readonly ladder?: readonly number[];
+  /** What each channel that tells three marks apart differs in. n = channels */
+  readonly marks?: readonly MarkVariation[];
   /** How far off both thresholds of each channel are. [counts]; n = channels */
   readonly thresholdCounts?: readonly number[];
   /** Factor by which every sensor has changed since thresholds were measured. [-] */
@@ -87,6 +98,9 @@ export function faultyConditions(model: TurnModel, faults: BuildFaults): Conditi
   if (faults.tiltDeg) addTilt(model, faults.tiltDeg, conditions);
   addToChannels(model, faults.shaftMm ?? [0, 0], faults.northDeg ?? 0, conditions);
   setSwitchLights(model, faults, conditions);
+  if (faults.marks) setReaders(model, faults.marks, conditions);
+  const { ladder, board } = model.head;
+  if (ladder && faults.ladder) conditions.readsAs = ladderReadsAs(ladder, board, faults.ladder);
   return conditions;
 }
 
@@ -127,6 +141,14 @@ export function addToChannels(
   }
 }
 
+function setReaders(model: TurnModel, variations: readonly MarkVariation[], { readers }: Conditions): void {
+  const { spec, circuit, board, levels, marks } = model.head;
+  const parts = { detector: spec.detector, circuit, board, resistorOhm: levels.resistorOhm, plan: marks! };
+  for (const [c, variation] of variations.entries()) {
+    if (readers[c] !== null) readers[c] = markReaderOf(parts, variation);
+  }
+}
+
 function setSwitchLights(model: TurnModel, faults: BuildFaults, conditions: Conditions): void {
   const { parts = [], resistors = [], thresholdCounts = [], lamps = [], drift = 1, addedLight = 0 } = faults;
   const { head } = model;
@@ -146,13 +168,14 @@ function setSwitchLights(model: TurnModel, faults: BuildFaults, conditions: Cond
 }
 
 /**
- * Thresholds of a channel with its own parts: halfway between what it really reads, or as drawn where they are shared.
+ * Thresholds of a channel with its own parts: halfway between what it really reads, or as drawn where they are shared
+ * or a gate's.
  *
  * @param part - Factor on the sensor. [-] @param resistor - Factor on the resistor. [-]
  */
 export function ownThresholds(head: HeadPlan, signal: Signal, part: number, resistor: number): Thresholds {
   const { levels, circuit } = head;
-  if (circuit.thresholds === 'shared') return levels;
+  if (circuit.thresholds === 'shared' || hasGates(circuit)) return levels;
   const hysteresis = hysteresisCounts(circuit, signal.scaleCounts);
   return thresholdsBetween(signal.counts(1, part, resistor), signal.counts(0, part, resistor), hysteresis);
 }

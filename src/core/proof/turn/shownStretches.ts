@@ -48,7 +48,7 @@ type WordStretch = Omit<ShownStretch, 'position'>;
 
 function wordStretches(
   model: TurnModel,
-  { angleDeg, keyGain, order, count, keyAtCut }: TurnEvents,
+  { angleDeg, keyGain, order, count, keyAtCut, readsAs }: TurnEvents,
 ): WordStretch[] {
   const stretches: WordStretch[] = [];
   let key = keyAtCut;
@@ -56,7 +56,7 @@ function wordStretches(
   for (let i = 0; i <= count; i++) {
     const to = i < count ? angleDeg[order[i]!]! : model.cutDeg + 360;
     if (to - from > SAME_EVENT_DEG) {
-      stretches.push({ fromDeg: from, lengthDeg: to - from, key });
+      stretches.push({ fromDeg: from, lengthDeg: to - from, key: readsAs === null ? key : readsAs[key]! });
       from = to;
     }
     if (i < count) key += keyGain[order[i]!]!;

@@ -25,6 +25,8 @@ export interface TurnEvents {
   sorted: number;
   /** Key of the word at the cut. */
   keyAtCut: number;
+  /** Key that is read for each key that the channels give; `null` where it is the same. */
+  readsAs: Int32Array | null;
 }
 
 /** Room for the events of a model. */
@@ -42,6 +44,7 @@ export function roomForEvents(model: TurnModel): TurnEvents {
     count: 0,
     sorted: -1,
     keyAtCut: 0,
+    readsAs: null,
   };
 }
 
@@ -58,6 +61,7 @@ export function findEvents(
   rateDegPerS = 0,
 ): void {
   into.keyAtCut = model.keyAtCut;
+  into.readsAs = conditions.readsAs;
   into.count = 0;
   for (let c = 0; c < model.channels.length; c++) {
     if (model.channels[c]!.marks) addMarks(model, conditions, sense, c, into, rateDegPerS);

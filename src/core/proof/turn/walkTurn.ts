@@ -14,14 +14,14 @@ export function walkTurn(model: TurnModel, events: TurnEvents, sense: Sense, err
     return;
   }
   // The same stretches without making them: nearly all of the time of virtual builds is spent here and in the events.
-  const { angleDeg, keyGain, order, count } = events;
+  const { angleDeg, keyGain, order, count, readsAs } = events;
   let key = events.keyAtCut;
   let from = model.cutDeg;
   for (let i = 0; i <= count; i++) {
     const event = i < count ? order[i]! : -1;
     const to = event < 0 ? model.cutDeg + 360 : angleDeg[event]!;
     if (to - from > SAME_EVENT_DEG) {
-      add(model, errors, from, to - from, model.positionOfKey(key));
+      add(model, errors, from, to - from, model.positionOfKey(readsAs === null ? key : readsAs[key]!));
       from = to;
     }
     if (event >= 0) key += keyGain[event]!;
