@@ -1,8 +1,13 @@
 import type { CircuitInput, CircuitSpec } from '../headSpec.ts';
-import type { Thresholds } from './thresholds.ts';
 
 /** What turns the voltage of a divider into on and off before the controller sees it. */
 export type Gate = 'comparator' | 'schmitt';
+
+/** The two thresholds of a gate, the lower first. [counts] */
+interface GateThresholds {
+  readonly lowCounts: number;
+  readonly highCounts: number;
+}
 
 /** True where a gate stands behind each sensor, so that the controller only sees on and off. */
 export function hasGates({ input }: { readonly input: CircuitInput }): boolean {
@@ -42,7 +47,7 @@ export function gateHysteresisCounts(circuit: CircuitSpec, scaleCounts: number):
  *
  * @param scaleCounts - Counts that the whole supply would read, so that gates and converters compare. [counts]
  */
-export function gateThresholds(circuit: CircuitSpec, scaleCounts: number): Thresholds {
+export function gateThresholds(circuit: CircuitSpec, scaleCounts: number): GateThresholds {
   if (gateOf(circuit) === 'schmitt')
     return { lowCounts: SCHMITT.down * scaleCounts, highCounts: SCHMITT.up * scaleCounts };
   const half = gateHysteresisCounts(circuit, scaleCounts) / 2;
