@@ -1,18 +1,27 @@
 import type { Detector } from './detector.ts';
 import type { Finding } from './finding.ts';
 import { detectorsFor } from './detectorsFor.ts';
+import { explained } from './explained.ts';
+import { NeighbourWatch } from './motion/neighbourWatch.ts';
 import { SeenReader, type FaultSample } from './readings/seen.ts';
 import type { FaultSetting } from './setting.ts';
+
+/** Directions in lighter wind are not compared with a neighbour. [m/s] */
+const COMPARED_M_PER_S = 2;
 
 /** Watches one station: give it samples in order of time, ask it for findings at any moment. */
 export class FaultWatch {
   readonly #reader: SeenReader;
   readonly #detectors: readonly Detector[];
+  readonly #floodedPosition: number | null;
+  #neighbour: NeighbourWatch | null = null;
 
   /** @param setting - As `faultSetting` gives it. */
   constructor(setting: FaultSetting) {
     this.#reader = new SeenReader(setting.code);
     this.#detectors = detectorsFor(setting);
+    const { code, windowLevel } = setting;
+    this.#floodedPosition = code.positionOf(String(windowLevel).repeat(code.channels.length));
   }
 
   /** One sample; one that is not later than the one before is passed over. [ms UTC] */
@@ -20,13 +29,30 @@ export class FaultWatch {
     const seen = this.#reader.take(sample);
     if (!seen) return;
     for (const detector of this.#detectors) detector.add(seen);
+    const isWindy = seen.speedMPerS === null || seen.speedMPerS >= COMPARED_M_PER_S;
+    if (isWindy) this.#neighbour?.add(seen.atMs, seen.headingDeg);
+  }
+
+  /**
+   * One direction of a station nearby, in order of time; it may run ahead of this station or behind it.
+   *
+   * @param name - Of that station; one at a time is compared with.
+   * @param atMs - Instant. [ms UTC]
+   * @param headingDeg - `null` = not read. [deg]
+   */
+  addNeighbour(name: string, atMs: number, headingDeg: number | null): void {
+    this.#neighbour ??= new NeighbourWatch(name);
+    this.#neighbour.addNeighbour(atMs, headingDeg);
   }
 
   /** Everything found so far, oldest first; what still lasts has no end. */
   findings(): readonly Finding[] {
-    return this.#detectors
-      .flatMap((detector) => detector.findings())
-      .sort((a, b) => a.sinceMs - b.sinceMs || a.kind.localeCompare(b.kind));
+    const found = [...this.#detectors, ...(this.#neighbour ? [this.#neighbour] : [])].flatMap((part) =>
+      part.findings(),
+    );
+    return explained(found, this.#floodedPosition).sort(
+      (a, b) => a.sinceMs - b.sinceMs || a.kind.localeCompare(b.kind),
+    );
   }
 }
 

@@ -1,32 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { Damage } from '../../../test/support/damage.ts';
-import { exampleInstrument, plannedHead } from '../../../test/support/plannedHead.ts';
-import { vaneYear } from '../../../test/support/vaneYear.ts';
-import { faultSetting, findFaults, type FaultSample, type Finding } from './index.ts';
-
-const DAY_MS = 86_400_000;
-const day = (text: string): number => Date.parse(`2026-${text}T00:00:00Z`);
-const instrument = exampleInstrument('jetty');
-const head = plannedHead(instrument);
-const setting = faultSetting(
-  { ...instrument, site: { ...instrument.site, latitudeDeg: 54, longitudeDeg: 10 } },
-  head,
-);
-
-/** What is found in part of a year of the jetty's vane with damage. */
-function found(seed: number, from: string, days: number, damages: readonly Damage[]): readonly Finding[] {
-  const fromMs = day(from);
-  const untilMs = fromMs + days * DAY_MS;
-  function* samples(): Generator<FaultSample> {
-    for (const { sample } of vaneYear({ instrument, head, seed, fromMs, untilMs, stepMs: 60_000, damages }))
-      yield sample;
-  }
-  return findFaults(samples(), setting);
-}
+import { DAY_MS, day, foundIn } from '../../../test/support/faultRuns.ts';
 
 describe('a year of the jetty', () => {
   it('shows nothing where nothing is broken', () => {
-    expect(found(11, '01-01', 365, [])).toEqual([]);
+    expect(foundIn(11, '01-01', 365, []).map(({ kind }) => kind)).toEqual([]);
   });
 
   it('names what broke, with its dates, and blames nothing else', () => {
@@ -37,7 +15,7 @@ describe('a year of the jetty', () => {
       { kind: 'lost-power', fromMs: day('03-22'), untilMs: day('03-28') },
       { kind: 'contact-bounce', fromMs: day('04-01'), untilMs: day('04-06') },
     ];
-    const findings = found(7, '01-01', 110, damages);
+    const findings = foundIn(7, '01-01', 110, damages);
     expect(findings.map(({ kind }) => kind)).toEqual(damages.map(({ kind }) => kind));
     for (const [i, { sinceMs, untilMs, noticedMs }] of findings.entries()) {
       expect(Math.abs(sinceMs - damages[i]!.fromMs)).toBeLessThan(0.5 * DAY_MS);
@@ -45,5 +23,40 @@ describe('a year of the jetty', () => {
       expect(noticedMs - damages[i]!.fromMs).toBeLessThan(3 * DAY_MS);
     }
     expect(findings[1]!.channels).toEqual([3]);
+  });
+});
+
+/** Faults of light, motion and cups, each by itself after three weeks of sound readings: days until noticed. */
+const delays: readonly (readonly [string, Damage, number])[] = [
+  ['a light that fades by 2 % a day', alone({ kind: 'dim-light', channel: 2, perDay: 0.02 }), 14],
+  ['daylight that dark reads as lit', alone({ kind: 'ambient-leak', share: 0.3 }), 4],
+  ['daylight below the threshold', alone({ kind: 'ambient-leak', share: 0.02 }), 4],
+  ['dew in four mornings', alone({ kind: 'condensation' }), 3],
+  ['dirt in one window', alone({ kind: 'dirty-sector', channel: 3, position: 12, left: 0.5 }), 21],
+  ['steps that are skipped', alone({ kind: 'skipped-steps', chance: 0.05 }), 1],
+  ['a clock set by an hour', alone({ kind: 'clock-jump' }), 1],
+];
+
+/** Damage from the end of January on. */
+function alone<D extends { kind: Damage['kind'] }>(damage: D): Damage {
+  return { ...damage, fromMs: day('01-25'), untilMs: day('02-20') } as unknown as Damage;
+}
+
+describe('a fault by itself', () => {
+  it.each(delays)('%s is found in time and nothing else with it', (_, damage, days) => {
+    const findings = foundIn(21, '01-01', 50, [damage]);
+    expect([...new Set(findings.map(({ kind }) => kind))]).toEqual([damage.kind]);
+    const late = findings[0]!.noticedMs - damage.fromMs;
+    expect(late).toBeGreaterThan(0);
+    expect(late).toBeLessThan(days * DAY_MS);
+    expect(Math.abs(findings[0]!.sinceMs - damage.fromMs)).toBeLessThan(days * DAY_MS);
+  });
+
+  it('tells in how many days a fading light is gone', () => {
+    const [dim] = foundIn(21, '01-01', 45, [alone({ kind: 'dim-light', channel: 2, perDay: 0.02 })]);
+    // Begun on 25 January, 2 % a day, gone at the 4 % the head calls lit: 48 days later; the record ends on day 21 of it.
+    expect(dim!.channels).toEqual([2]);
+    expect(dim!.daysLeft!).toBeGreaterThan(20);
+    expect(dim!.daysLeft!).toBeLessThan(34);
   });
 });

@@ -1,4 +1,4 @@
 export { FaultWatch, findFaults } from './faultWatch.ts';
 export { faultKinds, type FaultKind, type Finding, type Spoils } from './finding.ts';
 export type { FaultSample } from './readings/seen.ts';
-export { faultSetting, type ChannelLevels, type FaultSetting } from './setting.ts';
+export { faultSetting, type ChannelLight, type FaultSetting } from './setting.ts';
