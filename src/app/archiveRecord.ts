@@ -24,14 +24,14 @@ export interface Archived {
   readonly rows: number;
 }
 
-interface Month {
+export interface Month {
   readonly name: string;
   readonly fromMs: number;
   readonly untilMs: number;
 }
 
 /** Months of UTC that a span touches. */
-function monthsOf(fromMs: number, toMs: number): Month[] {
+export function monthsOf(fromMs: number, toMs: number): Month[] {
   const months: Month[] = [];
   const first = new Date(fromMs);
   for (let m = first.getUTCFullYear() * 12 + first.getUTCMonth(); ; m++) {
@@ -43,7 +43,7 @@ function monthsOf(fromMs: number, toMs: number): Month[] {
 }
 
 /** Folder of a station: `station=` and its name, escaped as web addresses are, so that no name leaves the folder. */
-function folderOf(station: string): string {
+export function folderOf(station: string): string {
   return `station=${encodeURIComponent(station).replaceAll('.', '%2E')}`;
 }
 

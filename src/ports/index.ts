@@ -1,4 +1,4 @@
-export type { ArchiveFolder } from './archiveFolder.ts';
+export type { ArchiveFigures, ArchiveFolder } from './archiveFolder.ts';
 export type { Fonts } from './fonts.ts';
 export type { StopSign } from './stop.ts';
 export type { InstrumentFiles } from './instrumentFiles.ts';

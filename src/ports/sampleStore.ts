@@ -62,6 +62,8 @@ export interface SampleStore {
   /** Counts by reason, and rows in the order of the log. */
   ledgerCounts(): Promise<{ readonly reason: LedgerReason; readonly count: number }[]>;
   ledger(): AsyncIterable<readonly StoredLedgerRow[]>;
+  /** Takes the samples of a window out and says in the ledger where they are, together or not at all. */
+  moveOut(window: SampleWindow, where: string): Promise<void>;
   /** Forgets everything, so that it can be built again from the raw logs. */
   clear(): Promise<void>;
   close(): Promise<void>;

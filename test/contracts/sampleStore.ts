@@ -178,6 +178,20 @@ export function sampleStoreContract(name: string, world: () => Promise<StoreWorl
       ]);
     });
 
+    it('lets samples be moved out, and says where they are', async () => {
+      await store.commit(
+        batchOf(1, [sampleAt(10), sampleAt(20), sampleAt(30), sampleAt(20, { station: 'pier' })]),
+      );
+      await store.moveOut({ station: 'jetty', fromMs: 10, untilMs: 30 }, 'samples/moved.parquet');
+      expect(await times()).toEqual([30]);
+      expect(await allSamples(store, 'pier')).toHaveLength(1);
+      expect(await ledgerOf(store)).toMatchObject([
+        { log: 'archive', reason: 'moved-out', count: 2, got: 'jetty: moved.parquet' },
+      ]);
+      await store.commit(batchOf(2, [sampleAt(20), sampleAt(40)]));
+      expect(await times()).toEqual([20, 30, 40]);
+    });
+
     it('forgets everything when it is told to', async () => {
       await store.commit(batchOf(5, [sampleAt(1)], { ledger: [row] }));
       await store.clear();

@@ -2,12 +2,16 @@ import { spawn, type ChildProcess } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { appendFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { Ajv2020 } from 'ajv/dist/2020.js';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { damagedTable, damagedVaneLog } from '../support/damagedLog.ts';
 import { postgresServer } from '../support/postgresServer.ts';
 import { COMMAND, ownFolder, vanewright, type Said } from '../support/runCli.ts';
-import { ROOT } from '../support/sourceFiles.ts';
+import { ROOT, textOf } from '../support/sourceFiles.ts';
 
+const isOutput = new Ajv2020({ allowUnionTypes: true }).compile(
+  JSON.parse(textOf('schema/output.schema.json')),
+);
 const JETTY = 'examples/jetty/instrument.yaml';
 
 interface Document {
@@ -15,6 +19,8 @@ interface Document {
   readonly stations: { station: string; samples: number; firstMs: number; lastMs: number }[];
   readonly ledger: { reason: string; count: number }[];
   readonly problems?: { code: string }[];
+  /** Of an archive. [-] */
+  readonly rows?: number;
 }
 
 let own: ReturnType<typeof ownFolder>;
@@ -24,7 +30,12 @@ beforeEach(() => {
 afterEach(() => own.end());
 
 const at = (name: string): string => join(own.path, name);
-const document = ({ out }: Said): Document => JSON.parse(out) as Document;
+/** The document a command printed, which is always as the published schema says. */
+function document({ out }: Said): Document {
+  const printed = JSON.parse(out) as Document;
+  if (!isOutput(printed)) throw new Error(`${out} ${JSON.stringify(isOutput.errors)}`);
+  return printed;
+}
 const log = (...words: readonly string[]): Said =>
   vanewright('log', JETTY, '--store', at('store'), '--station', 'jetty', '--json', ...words);
 const counts = (said: Said): Record<string, number> =>
@@ -135,7 +146,7 @@ describe('vanewright log', () => {
       at('archive'),
       '--json',
     );
-    expect((JSON.parse(archived.out) as { rows: number }).rows).toBe(table.good.length);
+    expect(document(archived).rows).toBe(table.good.length);
     server.stop();
   });
 
@@ -235,11 +246,34 @@ describe('vanewright archive', () => {
     const table = damagedTable(12, 700, 0.05);
     writeFileSync(at('may.csv'), table.pieces[0]!.bytes);
     const said = log('--from', at('may.csv'), '--zone', 'Europe/Berlin');
-    expect(vanewright('archive', '--store', at('store'), '--as', 'raw', '--out', at('backup')).exit).toBe(0);
+    const backedUp = vanewright(
+      'archive',
+      '--store',
+      at('store'),
+      '--as',
+      'raw',
+      '--out',
+      at('backup'),
+      '--json',
+    );
+    expect(document(backedUp)).toMatchObject({ command: 'archive', ok: true });
     expect(vanewright('archive', '--store', at('new'), '--restore', at('backup')).exit).toBe(0);
     const restored = vanewright('log', JETTY, '--store', at('new'), '--json');
     expect(document(restored).stations).toEqual(document(said).stations);
     expect(counts(restored)).toEqual(counts(said));
+  });
+
+  it('moves old months out, tells where, and has them back after a rebuild', () => {
+    const table = damagedTable(14, 700, 0);
+    writeFileSync(at('may.csv'), table.pieces[0]!.bytes);
+    const said = log('--from', at('may.csv'), '--zone', 'Europe/Berlin');
+    const words = ['archive', '--store', at('store'), '--out', at('old'), '--keep-days', '30', '--json'];
+    const moved = document(vanewright(...words));
+    expect(moved.rows).toBe(table.good.length);
+    expect(document(log()).stations).toEqual([]);
+    expect(counts(log())['moved-out']).toBe(table.good.length);
+    expect(document(log('--rebuild')).stations).toEqual(document(said).stations);
+    expect(vanewright(...words, '--as', 'csv').out).toContain('log/keep-days-alone');
   });
 
   it('says what is missing', () => {

@@ -1,8 +1,9 @@
 import { mkdir, open, rename, rm } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { randomUUID } from 'node:crypto';
+import { DuckDBInstance } from '@duckdb/node-api';
 import { VanewrightError } from '../../core/error/index.ts';
-import type { ArchiveFolder, SampleStore, SampleWindow } from '../../ports/index.ts';
+import type { ArchiveFigures, ArchiveFolder, SampleStore, SampleWindow } from '../../ports/index.ts';
 import { duckdbSampleStore, type DuckdbSampleStore } from './duckdbSampleStore.ts';
 
 /** Columns of the archive, from those of the table; archiveColumns in core says what each means. */
@@ -42,6 +43,30 @@ async function copied(store: SampleStore, window: SampleWindow, path: string): P
   }
 }
 
+/** Reads a file again, through an engine that knows nothing of the store. */
+async function figuresOf(path: string): Promise<ArchiveFigures> {
+  const instance = await DuckDBInstance.create(':memory:');
+  const connection = await instance.connect();
+  try {
+    const read = await connection.runAndReadAll(
+      `SELECT count(*), count(wind_from_direction_deg), count(wind_speed_m_s),
+         coalesce(fsum(wind_from_direction_deg), 0), coalesce(fsum(wind_speed_m_s), 0)
+       FROM read_parquet(${quoted(path)})`,
+    );
+    const [rows, headings, speeds, headingSum, speedSum] = read.getRows()[0]!.map(Number);
+    return {
+      rows: rows!,
+      headings: headings!,
+      speeds: speeds!,
+      headingSum: headingSum!,
+      speedSum: speedSum!,
+    };
+  } finally {
+    connection.closeSync();
+    instance.closeSync();
+  }
+}
+
 function problem(folder: string, error: unknown): VanewrightError {
   return new VanewrightError({
     code: 'store/archive-not-written',
@@ -73,6 +98,7 @@ export function duckdbArchive(folder: string): ArchiveFolder {
     }
   }
   return {
+    figures: (path) => figuresOf(join(folder, path)),
     text: (path, pieces) =>
       whole(path, async (draft) => {
         const file = await open(draft, 'w');

@@ -1,6 +1,8 @@
 import { type DuckDBConnection, type DuckDBValue } from '@duckdb/node-api';
 import {
   allFollow,
+  MOVED_LOG,
+  movedRow,
   requireStorable,
   sifted,
   type KnownSample,
@@ -289,6 +291,26 @@ class Store implements DuckdbSampleStore {
       }
       if (rows.length < step) return;
     }
+  }
+
+  moveOut({ station, fromMs, untilMs }: SampleWindow, where: string) {
+    return this.#inTurn(async () => {
+      const id = this.#stations.known(station);
+      const bounds = [id, BigInt(Math.ceil(fromMs)), BigInt(Math.ceil(untilMs))] as DuckDBValue[];
+      const inWindow = 'FROM sample WHERE station_id = $1 AND at_ms >= $2 AND at_ms < $3';
+      await this.connection.run('BEGIN');
+      try {
+        const [row] = await this.#rows(`SELECT count(*) ${inWindow}`, bounds);
+        await this.connection.run(`DELETE ${inWindow}`, bounds);
+        await this.#appendLedger(MOVED_LOG, [movedRow(station, Number(row![0]), where)]);
+        await this.connection.run('COMMIT');
+      } catch (error) {
+        await this.connection.run('ROLLBACK');
+        throw error;
+      }
+      // Room in the file is given back for new samples only once it is written out.
+      await this.connection.run('CHECKPOINT');
+    });
   }
 
   clear() {

@@ -1,4 +1,11 @@
-import { ledgerCounts, requireStorable, sifted, type Sample } from '../../core/record/index.ts';
+import {
+  ledgerCounts,
+  MOVED_LOG,
+  movedRow,
+  requireStorable,
+  sifted,
+  type Sample,
+} from '../../core/record/index.ts';
 import { READ_HEADING, READ_SPEED, type SampleColumns } from '../../core/wind/index.ts';
 import type { SampleStore, SampleWindow, StoreProgress, StoredLedgerRow } from '../../ports/index.ts';
 
@@ -43,6 +50,11 @@ export function memorySampleStore(): SampleStore {
     ledgerCounts: async () => ledgerCounts(ledger),
     async *ledger() {
       if (ledger.length > 0) yield ledger;
+    },
+    async moveOut(window, where) {
+      const moved = inWindow(window);
+      for (const { atMs } of moved) stations.get(window.station)!.delete(atMs);
+      ledger.push({ ...movedRow(window.station, moved.length, where), log: MOVED_LOG });
     },
     async clear() {
       stations.clear();

@@ -1,9 +1,16 @@
 import type { Pool } from 'pg';
-import { requireStorable, type LedgerReason, type Sample } from '../../core/record/index.ts';
+import {
+  MOVED_LOG,
+  movedRow,
+  requireStorable,
+  type LedgerReason,
+  type Sample,
+} from '../../core/record/index.ts';
 import { READ_HEADING, READ_SPEED } from '../../core/wind/index.ts';
 import type { SampleStore, SampleWindow, StoreBatch, StoredLedgerRow } from '../../ports/index.ts';
 import { BatchWriter } from './batchWriter.ts';
 import { connect, transaction } from './connect.ts';
+import { copyLedger } from './copyText.ts';
 import { sampleOf, type SampleRow } from './sampleRow.ts';
 
 /** Rows asked for at once. [-] */
@@ -116,6 +123,17 @@ class Store implements SampleStore {
       if (rows.length < PAGE) return;
       after = rows.at(-1)!.id!;
     }
+  }
+
+  async moveOut({ station, fromMs, untilMs }: SampleWindow, where: string): Promise<void> {
+    await this.#last;
+    await transaction(this.#pool, async (client) => {
+      const { rowCount } = await client.query(
+        `DELETE FROM sample USING station WHERE id = station_id AND name = $1 AND at_ms >= $2 AND at_ms < $3`,
+        [station, Math.ceil(fromMs), Math.ceil(untilMs)],
+      );
+      await copyLedger(client, [{ ...movedRow(station, rowCount ?? 0, where), log: MOVED_LOG }]);
+    });
   }
 
   async clear(): Promise<void> {

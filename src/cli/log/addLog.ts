@@ -82,6 +82,11 @@ export function addArchive(root: Command, take: Take): void {
     )
     .option('--since <INSTANT>', 'from here on', instantWord)
     .option('--until <INSTANT>', 'up to here', instantWord)
+    .option(
+      '--keep-days <DAYS>',
+      'move whole months that are older out of the store into the archive, with 10-minute means; without it nothing is removed',
+      wholeNumber(1, 100_000),
+    )
     .option('--restore <DIR>', 'bring a backup back into a new store')
     .action((words: ArchiveWords) => take('archive', () => runArchive(words)));
 }

@@ -1,8 +1,8 @@
-import { archiveRecord } from '../../app/api.ts';
+import { archiveRecord, thinRecord } from '../../app/api.ts';
 import { VanewrightError } from '../../core/error/index.ts';
 import { EXIT } from '../exit.ts';
 import type { Outcome } from '../outcome.ts';
-import { copyStore, openArchive, openStore } from './wire.ts';
+import { copyStore, machineClock, openArchive, openStore } from './wire.ts';
 
 /** What stands behind `archive`, read. */
 export interface ArchiveWords {
@@ -13,6 +13,8 @@ export interface ArchiveWords {
   readonly since?: number;
   readonly until?: number;
   readonly restore?: string;
+  /** Samples of this many days stay in the store, older ones are moved. [d] */
+  readonly keepDays?: number;
 }
 
 function outOf({ out }: ArchiveWords): string {
@@ -41,8 +43,47 @@ async function copy(words: ArchiveWords): Promise<Outcome> {
   };
 }
 
+/** `vanewright archive --store STORE --out DIR --keep-days DAYS` */
+async function thin(words: ArchiveWords, keepDays: number): Promise<Outcome> {
+  requirePlain(words);
+  const out = outOf(words);
+  const opened = await openStore({ store: words.store, raw: words.raw ?? null });
+  try {
+    const nowMs = machineClock.nowMs();
+    const thinned = await thinRecord(opened.store, await openArchive(out), { keepDays, nowMs });
+    const { files, means, rows } = thinned;
+    const until = new Date(thinned.untilMs).toISOString();
+    return {
+      exit: EXIT.good,
+      text: [
+        `Moved ${rows} samples up to ${until} to ${out}; each file was read back before its samples left the store.`,
+        ...files.map(({ path, rows: n }) => `  ${path}: ${n}`),
+        ...means.map((path) => `  ${path}: 10-minute means`),
+        'The raw log is as it was: a rebuild brings the samples back.',
+      ].join('\n'),
+      document: { command: 'archive', ok: true, folder: out, ...thinned },
+    };
+  } finally {
+    await opened.close();
+  }
+}
+
+/** Moving is by whole months and to Parquet; anything else would leave half a month behind. */
+function requirePlain({ as, since, until }: ArchiveWords): void {
+  if (as === 'parquet' && since === undefined && until === undefined) return;
+  throw new VanewrightError({
+    code: 'log/keep-days-alone',
+    what: 'Whole months are moved, as Parquet.',
+    where: '--keep-days',
+    got: as === 'parquet' ? '--since or --until' : `--as ${as}`,
+    allowed: '--keep-days with --store and --out',
+    fix: 'Leave --since, --until and --as out.',
+  });
+}
+
 /** `vanewright archive --store STORE --out DIR` and `vanewright archive --store STORE --restore DIR` */
 export async function runArchive(words: ArchiveWords): Promise<Outcome> {
+  if (words.keepDays !== undefined) return thin(words, words.keepDays);
   if (words.restore !== undefined || words.as === 'raw') return copy(words);
   const out = outOf(words);
   const opened = await openStore({ store: words.store, raw: words.raw ?? null });

@@ -45,6 +45,7 @@ export {
   type RecordState,
   type StreamBegin,
 } from './samples/recordReader.ts';
+export { csvText10Min, type MeansOfPeriod } from './samples/meanColumns.ts';
 export { sampleFlagNames, sampleFlags, sampleWith, type Sample, type SampleFlag } from './samples/sample.ts';
 export { stationName } from './samples/stationName.ts';
 export { StreamReader } from './samples/streamReader.ts';
@@ -57,7 +58,15 @@ export {
   type SegmentSpan,
 } from './time/placeSegments.ts';
 export { ZoneClock, type ZonedInstant } from './time/zoneClock.ts';
-export { allFollow, requireStorable, sifted, type KnownSample, type Sifted } from './samples/clash.ts';
+export {
+  allFollow,
+  MOVED_LOG,
+  movedRow,
+  requireStorable,
+  sifted,
+  type KnownSample,
+  type Sifted,
+} from './samples/clash.ts';
 export type { DateOrder } from './time/dateText.ts';
 export {
   archiveColumns,

@@ -76,6 +76,7 @@ export const ledgerReasons = {
   'monitor-times': row('dropped', 'Times that a serial monitor wrote in front of lines.'),
   'left-out-columns': row('noted', 'Columns that are not used here.'),
   'no-layout': row('dropped', 'No sign parts these lines into columns of data.'),
+  'moved-out': row('moved', 'Samples were moved into an archive; their 10-minute means are beside it.'),
   'raw-damaged': row('dropped', 'A stretch of the raw log itself cannot be read.'),
 } as const satisfies Record<string, { readonly action: LedgerAction; readonly what: string }>;
 

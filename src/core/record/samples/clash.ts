@@ -1,6 +1,15 @@
 import { VanewrightError } from '../../error/index.ts';
-import type { LedgerRow } from '../ledger/ledger.ts';
+import { shownLine, type LedgerRow } from '../ledger/ledger.ts';
 import type { Sample } from './sample.ts';
+
+/** Log under which the ledger says what was moved out of a store: it is of no raw log. */
+export const MOVED_LOG = 'archive';
+
+/** Ledger row of samples that were moved out. [-] */
+export function movedRow(station: string, samples: number, where: string): LedgerRow {
+  const got = shownLine(`${station}: ${where.split('/').at(-1)!}`);
+  return { stream: 0, reason: 'moved-out', fromLine: 0, toLine: 0, count: samples, got };
+}
 
 /** What a store knows of a sample that it has already. */
 export interface KnownSample {
