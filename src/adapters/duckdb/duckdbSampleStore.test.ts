@@ -32,7 +32,8 @@ describe('a store in a file', () => {
       import { duckdbSampleStore } from ${JSON.stringify(join(ROOT, 'dist/adapters/duckdb/index.js'))};
       const store = await duckdbSampleStore(process.argv[1]);
       const sample = (atMs) => ({ station: 'jetty', atMs, withinMs: 1, headingDeg: 1, halfWidthDeg: null, meanHeadingDeg: null,
-        agreement: null, speedMPerS: 1, gustMPerS: null, flags: 0, word: null, pulses: null, edges: null, stream: 1, line: 1 });
+        agreement: null, speedMPerS: 1, gustMPerS: null, flags: 0, word: null, counts: null, pulses: null, edges: null, stream: 1,
+        line: 1 });
       const batch = (seq) => ({ samples: [sample(seq)], ledger: [], progress: { log: 'jetty-log', seq, state: '{}' } });
       await store.commit(batch(1));
       await store.connection.run('CHECKPOINT');
