@@ -11,7 +11,7 @@ import { ROOT } from '../test/support/sourceFiles.ts';
 type Report = (row: { name: string; value: number; unit: string }) => void;
 
 const STATIONS = 40;
-const LINES = 500;
+const LINES = 400;
 /** Lines that one message carries, as a sender does that comes up once in a while. [-] */
 const LINES_A_MESSAGE = 10;
 
@@ -20,7 +20,7 @@ const pause = (ms: number): Promise<void> => new Promise((done) => setTimeout(do
 function lineOf(n: number): string {
   return formatLine({
     lineNumber: n,
-    sinceStartMs: 250 + 1000 * n,
+    sinceStartMs: 250 + 5 * n,
     counts: [930, 93, 931, 90, 512],
     word: (n % 32).toString(2).padStart(5, '0'),
     headingDeg: (n % 32) * 11.25,
