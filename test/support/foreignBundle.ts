@@ -138,7 +138,8 @@ export function foreignBundle(example: ExampleDisc): void {
         }
       }
       reader.close();
-      expect(ending('.3mf').length).toBeGreaterThan(0);
+      // A print on card has no solids, and its sensors stand too close for printed holders.
+      expect(ending('.stl').length > 0).toBe(example.shows === 'windows');
     });
 
     it('has a disc that a modeller takes for the same solid', () => {

@@ -104,7 +104,9 @@ function widerDisc(spec: DiscSpec, tracks: number, pitchMm: number): number | nu
 /** Which side of the disc the parts stand on. */
 export type Side = 'sensor' | 'light';
 
-function smallerBodies(side: Side, channels: readonly Placed[], wallMm: number): PartName[] {
+/** Parts that do the same job in less room; nothing but a colour sensor tells colours apart by itself. */
+function smallerBodies(now: FacingBody | ReflectanceBody, { side, channels, wallMm }: Crowd): PartName[] {
+  if (now === partBodies['colour-sensor']) return [];
   return (Object.keys(partBodies) as PartName[]).filter((name) => {
     const body = partBodies[name];
     if (body.kind !== 'facing' || !(side === 'sensor' ? body.senses : body.lights)) return false;
@@ -122,11 +124,12 @@ export interface Crowd {
   readonly wallMm: number;
 }
 
-function cures({ side, spec, channels, wallMm }: Crowd, footprint: Footprint): string[] {
+function cures(now: FacingBody | ReflectanceBody, crowd: Crowd, footprint: Footprint): string[] {
+  const { side, spec, channels, wallMm } = crowd;
   // Along a strip no bar reaches.
   const stagger = spec.strip ? null : staggerFor(channels, footprint, wallMm);
   const wider = mayStagger(channels) ? widerDisc(spec, channels.length, acrossMm(footprint) + wallMm) : null;
-  const smaller = smallerBodies(side, channels, wallMm);
+  const smaller = smallerBodies(now, crowd);
   return [
     ...(stagger === null
       ? []
@@ -149,7 +152,7 @@ export function crowdingProblems(body: FacingBody | ReflectanceBody, crowd: Crow
   const footprint = pocketFootprint(body);
   const pair = tightestPair(crowd.channels, footprint);
   if (!pair || pair.gapMm >= crowd.wallMm) return [];
-  const found = cures(crowd, footprint);
+  const found = cures(body, crowd, footprint);
   const fix = found.join('; or ');
   return [
     {
