@@ -31,6 +31,7 @@ export {
   type FittedCupsBuild,
 } from './fit/fitCups.ts';
 export { fitRelease, type FittedRelease, type ReleaseRequest } from './fit/fitRelease.ts';
+export { compareReadings, type ComparedReadings, type ReadingFigures } from './compareReadings.ts';
 export { thinRecord, type Thinned } from './thinRecord.ts';
 export { archiveRecord, type Archived, type ArchiveRequest } from './archiveRecord.ts';
 export { LiveStations, type LiveMean, type LiveWind, type LiveWinds } from './logLive.ts';

@@ -64,6 +64,26 @@ describe('vanewright log', () => {
     expect(document(twice).stations).toEqual(document(said).stations);
   });
 
+  it('says what another choice would make of the same bytes, and changes nothing', () => {
+    const rows = Array.from(
+      { length: 60 },
+      (_, i) => `2026-05-01T00:${10 + (i % 50)}:${i < 50 ? '00' : '30'}Z,90,36`,
+    );
+    writeFileSync(at('may.csv'), `time,dir,speed\n${rows.join('\n')}\n`);
+    const said = log('--from', at('may.csv'));
+    const other = JSON.parse(log('--what-if', '--speed-unit', 'km/h').out) as {
+      stations: { before: object; after: object }[];
+      ledger: unknown[];
+    };
+    expect(isOutput(other)).toBe(true);
+    expect(other.stations[0]!.before).toMatchObject({ samples: 60, meanHeadingDeg: 90, meanSpeedMPerS: 36 });
+    // 36 km/h are 10 m/s.
+    expect(other.stations[0]!.after).toMatchObject({ samples: 60, meanHeadingDeg: 90, meanSpeedMPerS: 10 });
+    expect(other.ledger).toContainEqual({ reason: 'speed-unit', before: 1, after: 0 });
+    expect(document(log()).stations).toEqual(document(said).stations);
+    expect(document(log()).ledger).toEqual(document(said).ledger);
+  });
+
   it('reads lines from standard input as they come, and stores them when it is stopped', async () => {
     const child = spawn('node', [COMMAND, 'log', JETTY, '--from', '-', '--store', at('store'), '--json'], {
       cwd: ROOT,

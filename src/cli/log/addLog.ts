@@ -57,6 +57,7 @@ export function addLog(root: Command, parts: Parts, take: Take): void {
     )
     .option('--worker <NAME>', 'name of this worker in its group: no two alike, and the same at every start')
     .option('--rebuild', 'read the whole raw log again, with what is said here')
+    .option('--what-if', 'say what the raw log would come to with what is said here, and change nothing')
     .action((file: string, words: LogWords) => take('log', () => runLog(parts, file, words)));
 }
 

@@ -17,6 +17,7 @@ import { listening, untilStopped } from './listening.ts';
 import { progressLine } from './progressLine.ts';
 import { runShared } from './sharedCommand.ts';
 import { summaryText } from './summaryText.ts';
+import { runWhatIf } from './whatIf.ts';
 import { machineClock, openSource, openStore, type OpenStore } from './wire.ts';
 
 /** What the words say about how lines are read. */
@@ -92,6 +93,7 @@ export async function runLog(parts: Parts, file: string, words: LogWords): Promi
   if (words.group !== undefined) return runShared(design, said, { ...words, group: words.group });
   const opened = await openStore({ store: words.store, raw: words.raw ?? null });
   try {
+    if (words.whatIf) return await runWhatIf(design, said, opened);
     const summary = await record(words, design, opened, said);
     const { putAside } = opened;
     return {

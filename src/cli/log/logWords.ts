@@ -15,6 +15,7 @@ export interface LogWords {
   readonly moment?: readonly RememberedMoment[];
   readonly old?: boolean;
   readonly rebuild?: boolean;
+  readonly whatIf?: boolean;
   readonly group?: string;
   readonly worker?: string;
   /** Port of the local web interface. [-] */
