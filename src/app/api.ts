@@ -16,6 +16,7 @@ export { purposeNames } from '../core/weigh/index.ts';
 export { makeInstrument, type MadeDesign, type MakeRequest } from './makeInstrument.ts';
 export { readDesign, type Design } from './design.ts';
 export { INSTRUMENT_FILE, newInstrument } from './newInstrument.ts';
+export { exampleNames, type ExampleName } from './examples/exampleNames.ts';
 export { paperNames, partNames, type PaperName } from '../core/make/index.ts';
 export { fitBuild, type FitRequest, type FittedBuild } from './fitBuild.ts';
 export { buildsInParallel } from './buildsInParallel.ts';

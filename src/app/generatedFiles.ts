@@ -12,11 +12,12 @@ import {
 import { prove } from '../core/proof/index.ts';
 import type { InstrumentFiles, OutputFile } from '../ports/index.ts';
 import { readDesign } from './design.ts';
+import { exampleFiles } from './examples/exampleFiles.ts';
 import { DEFAULT_BUILDS, DEFAULT_SEED } from './proveInstrument.ts';
 
 const JETTY = 'examples/jetty/instrument.yaml';
 
-/** Files of the repository that are made from the code: schema, field reference, pictures. */
+/** Files of the repository that are made from the code: schema, field reference, pictures, data of the examples. */
 export async function generatedFiles(files: InstrumentFiles, root: string): Promise<OutputFile[]> {
   const { head, code, disc, instrument } = await readDesign(files, `${root.replace(/\/$/, '')}/${JETTY}`);
   const svg = (name: string, markup: { readonly html: string }): OutputFile => ({
@@ -25,7 +26,9 @@ export async function generatedFiles(files: InstrumentFiles, root: string): Prom
   });
   const proof = prove({ instrument, disc, head, builds: DEFAULT_BUILDS, seed: DEFAULT_SEED });
   const { page, pictures } = codesPage();
+  const examples = await exampleFiles(files, root.replace(/\/$/, ''));
   return [
+    ...examples,
     { path: 'docs/codes.md', content: page },
     ...formPictures().map(({ name, svg: content }) => ({ path: `docs/pictures/forms/${name}.svg`, content })),
     ...pictures.map(({ name, svg: content }) => ({ path: `docs/pictures/codes/${name}.svg`, content })),

@@ -1,4 +1,4 @@
-import { startingFile } from '../core/instrument/index.ts';
+import { INSTRUMENT_FILE_MOST_BYTES, startingFile } from '../core/instrument/index.ts';
 import { VanewrightError } from '../core/error/index.ts';
 import type { InstrumentFiles, OutputFolder, StopSign, Written } from '../ports/index.ts';
 
@@ -24,15 +24,23 @@ async function isTaken(files: InstrumentFiles, path: string): Promise<boolean> {
   }
 }
 
+/** Text of an example, without the line that tells an editor where its schema lies: it lies elsewhere from here. */
+async function exampleText(files: InstrumentFiles, path: string): Promise<string> {
+  const text = await files.readText(path, INSTRUMENT_FILE_MOST_BYTES);
+  return text.replace(/^# yaml-language-server:.*\r?\n/m, '');
+}
+
 /**
  * Writes a commented instrument file to begin from; it proves clean as it is.
  *
+ * @param example - Instrument file of an example to begin from; `null` for the plain vane.
  * @throws `files/already-there` when the folder holds an instrument file: a maker's work is never replaced.
  */
 export async function newInstrument(
   files: InstrumentFiles,
   output: OutputFolder,
   folder: string,
+  example: string | null,
   stop: StopSign,
 ): Promise<Written> {
   const path = `${folder.replace(/[\\/]+$/, '')}/${INSTRUMENT_FILE}`;
@@ -46,6 +54,7 @@ export async function newInstrument(
       fix: 'Name another folder, or edit the file that is there.',
     });
   }
-  const file = { path: INSTRUMENT_FILE, content: startingFile(nameFrom(folder)) };
+  const content = example === null ? startingFile(nameFrom(folder)) : await exampleText(files, example);
+  const file = { path: INSTRUMENT_FILE, content };
   return output.write(folder, [file], stop, 'addition');
 }

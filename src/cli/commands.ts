@@ -6,6 +6,7 @@ import {
   makeInstrument,
   newInstrument,
   proveInstrument,
+  type ExampleName,
   type FitRequest,
   type MadeDesign,
   type MakeRequest,
@@ -45,9 +46,15 @@ function provedDocument(command: string, { design, proof, warnings }: ProvedDesi
   };
 }
 
-/** `vanewright new DIR` */
-export async function runNew(parts: Parts, folder: string, stop: AbortSignal): Promise<Outcome> {
-  const { paths } = await newInstrument(parts.files, parts.output, folder, stop);
+/** `vanewright new DIR [--from EXAMPLE]` */
+export async function runNew(
+  parts: Parts,
+  folder: string,
+  from: ExampleName | null,
+  stop: AbortSignal,
+): Promise<Outcome> {
+  const example = from === null ? null : parts.exampleFile(from);
+  const { paths } = await newInstrument(parts.files, parts.output, folder, example, stop);
   const file = `${folder}/${INSTRUMENT_FILE}`.replace(/\/{2,}/g, '/');
   return {
     exit: EXIT.good,

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { Command, Option } from 'commander';
-import { paperNames, partNames, type PaperName } from '../app/api.ts';
+import { exampleNames, paperNames, partNames, type ExampleName, type PaperName } from '../app/api.ts';
 import { runMake, runNew, runProve, type ProveOptions } from './commands.ts';
 import { addFit } from './fit/addFit.ts';
 import { addArchive, addLog } from './log/addLog.ts';
@@ -21,7 +21,12 @@ function addNew(root: Command, parts: Parts, take: Take): void {
     .command('new')
     .argument('<DIR>', 'folder for the file', folderPath)
     .description('write a commented instrument file to begin from')
-    .action((folder: string) => take('new', (stop) => runNew(parts, folder, stop)));
+    .addOption(
+      new Option('--from <EXAMPLE>', 'begin from one of the invented examples').choices(exampleNames),
+    )
+    .action((folder: string, { from }: { readonly from?: ExampleName }) =>
+      take('new', (stop) => runNew(parts, folder, from ?? null, stop)),
+    );
 }
 
 function addProve(root: Command, parts: Parts, take: Take): void {

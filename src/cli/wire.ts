@@ -1,5 +1,7 @@
+import { fileURLToPath } from 'node:url';
 import { nodeFonts, nodeInstrumentFiles, nodeOutputFolder } from '../adapters/nodeFiles/index.ts';
 import { nodeBuildWorkers } from '../adapters/nodeWorkers/index.ts';
+import { INSTRUMENT_FILE, type ExampleName } from '../app/api.ts';
 import type { BuildWorkers, Fonts, InstrumentFiles, OutputFolder } from '../ports/index.ts';
 
 /** The real parts behind the command line. */
@@ -7,6 +9,8 @@ export interface Parts {
   readonly files: InstrumentFiles;
   readonly output: OutputFolder;
   readonly fonts: Fonts;
+  /** Path of the instrument file of an example that comes with the tool. */
+  exampleFile(name: ExampleName): string;
   /** Threads that make virtual builds; none is started before there is work for it. */
   readonly workers: BuildWorkers;
 }
@@ -34,6 +38,8 @@ export function wire(stopper: AbortController): Parts {
   return {
     files: nodeInstrumentFiles,
     fonts: nodeFonts,
+    exampleFile: (name) =>
+      fileURLToPath(new URL(`../../examples/${name}/${INSTRUMENT_FILE}`, import.meta.url)),
     workers: nodeBuildWorkers(),
     output: stoppedBySignals(nodeOutputFolder, stopper),
   };
