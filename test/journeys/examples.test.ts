@@ -1,33 +1,64 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, it } from 'vitest';
-import { filesIn, ownFolder, vanewright } from '../support/runCli.ts';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { filesIn, ownFolder } from '../support/runCli.ts';
 import { ROOT, textOf } from '../support/sourceFiles.ts';
 
-const examples = readdirSync(join(ROOT, 'examples'));
+const examples = readdirSync(join(ROOT, 'examples')).sort();
+
+/** Largest file of recorded or logged data that an example may bring. [byte] */
+const DATA_MOST = 300_000;
 
 describe.each(examples)('the example %s', (name) => {
-  const file = `examples/${name}/instrument.yaml`;
+  let folder: ReturnType<typeof ownFolder>;
+  let done: ReturnType<typeof spawnSync>;
+  const made = (path: string): string => join(folder.path, name, path);
+  beforeAll(() => {
+    folder = ownFolder();
+    const words = ['scripts/exampleJobs.mjs', folder.path, name];
+    done = spawnSync('node', words, { cwd: ROOT, encoding: 'utf8', timeout: 240_000 });
+  }, 250_000);
+  afterAll(() => folder.end());
 
-  it('says that it is invented', () => {
-    expect(textOf(file)).toMatch(/invented/i);
+  it('says in its file and on its page that it is invented', () => {
+    expect(textOf(`examples/${name}/instrument.yaml`)).toMatch(/invented/i);
+    expect(textOf(`examples/${name}/README.md`)).toMatch(/\*\*Everything here is invented\*\*/);
+  });
+
+  it('brings small files, each told of on its page', () => {
+    for (const file of readdirSync(join(ROOT, 'examples', name))) {
+      expect(statSync(join(ROOT, 'examples', name, file)).size, file).toBeLessThan(DATA_MOST);
+      if (file !== 'README.md') expect(textOf(`examples/${name}/README.md`)).toContain(file);
+    }
+  });
+
+  it('goes from new to review without a refusal', () => {
+    expect([done.status, done.stderr]).toEqual([0, '']);
+    const ran = String(done.stdout);
+    for (const verb of ['new', 'weigh', 'prove', 'make', 'log', 'review']) {
+      expect(ran).toMatch(new RegExp(`^ok +vanewright ${verb} `, 'm'));
+    }
   });
 
   it('proves yes and is made, every file of it', () => {
-    const folder = ownFolder();
-    const said = vanewright('make', file, '--out', folder.path, '--builds', '200');
-    expect([said.exit, said.err]).toEqual([0, '']);
-    const made = filesIn(folder.path);
-    expect(made).toEqual(
+    expect(filesIn(made('made'))).toEqual(
       expect.arrayContaining(['SHA256SUMS', 'build-sheet.html', 'code.csv', 'disc.svg', 'proof.json']),
     );
-    expect(JSON.parse(readFileSync(join(folder.path, 'proof.json'), 'utf8'))).toMatchObject({
-      verdict: 'yes',
-    });
-    folder.end();
+    expect(JSON.parse(readFileSync(made('made/proof.json'), 'utf8'))).toMatchObject({ verdict: 'yes' });
+  });
+
+  it('is read by its own table after a turn by hand, unless it is of three colours', () => {
+    const isFitted = name !== 'tricolour';
+    expect(existsSync(made('fitted'))).toBe(isFitted);
+    expect(/^asBuilt:/m.test(readFileSync(made('instrument.yaml'), 'utf8'))).toBe(isFitted);
+  });
+
+  it('ends with a report', () => {
+    expect(filesIn(made('review'))).toContain('review.html');
   });
 });
 
 it('are the four that the docs tell of', () => {
-  expect(examples.sort()).toEqual(['dome', 'jetty', 'sluice', 'tricolour']);
+  expect(examples).toEqual(['dome', 'jetty', 'sluice', 'tricolour']);
 });

@@ -1,13 +1,14 @@
-import type { HeadPlan } from '../head/index.ts';
+import { gatheredInputs, type HeadPlan } from '../head/index.ts';
 import type { Instrument } from '../instrument/index.ts';
 import type { Recording } from './reading/recording.ts';
 
 /** Pins that the drawing has for each channel. n = channels */
-export function drawnPins({ controller }: Instrument, { board, disc }: HeadPlan): readonly string[] {
+export function drawnPins({ controller }: Instrument, { board, circuit, disc }: HeadPlan): readonly string[] {
   const channels = disc.code.channels.length;
+  const places = gatheredInputs(circuit.input) ?? board.analogPins;
   return Array.from(
     { length: channels },
-    (_, c) => controller.channelPins?.[c] ?? board.analogPins[c] ?? `input ${c}`,
+    (_, c) => controller.channelPins?.[c] ?? places[c] ?? `input ${c}`,
   );
 }
 

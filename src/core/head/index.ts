@@ -48,6 +48,7 @@ export {
 } from './marks/markPlan.ts';
 export type { MarkChange, MarkReader } from './marks/markReader.ts';
 export { markShares, seenMarks, type SeenMarks } from './marks/seenMarks.ts';
+export { gatheredInputs, INPUTS_MOST } from './circuit/gatheredInputs.ts';
 export { signalOf, type Signal } from './circuit/signal.ts';
 export { loopMs, readsEach, readUs, settleUs } from './circuit/readLoop.ts';
 export { narrowestStepDeg, speedLimitDegPerS } from './circuit/speedLimit.ts';

@@ -1,8 +1,5 @@
 import type { Board } from '../../boards/index.ts';
-import { LADDER_CHANNELS_MOST, type CircuitInput, type HeadPlan } from '../../head/index.ts';
-
-/** Ways of one multiplexer, and most channels of a word. [-] */
-export const INPUTS_MOST = 16;
+import { gatheredInputs, INPUTS_MOST, type CircuitInput, type HeadPlan } from '../../head/index.ts';
 
 /** Inputs of one shift register. [-] */
 export const REGISTER_INPUTS = 8;
@@ -17,9 +14,6 @@ export interface InputPlaces {
   /** What they are, in the plural. */
   readonly are: string;
 }
-
-const numbered = (letter: string): readonly string[] =>
-  Array.from({ length: INPUTS_MOST }, (_, i) => `${letter}${i}`);
 
 /** Pins that can be read or driven on and off and are not the serial line's; those without an interrupt first. */
 export function freePins(board: Board, taken: readonly string[]): readonly string[] {
@@ -46,11 +40,11 @@ export function inputPlaces(input: CircuitInput, board: Board, taken: readonly s
         are: 'free pins',
       };
     case 'multiplexer':
-      return { names: numbered('Y'), are: 'inputs of the multiplexer' };
+      return { names: gatheredInputs(input)!, are: 'inputs of the multiplexer' };
     case 'shift-register':
-      return { names: numbered('R'), are: 'inputs of two shift registers' };
+      return { names: gatheredInputs(input)!, are: 'inputs of two shift registers' };
     case 'ladder':
-      return { names: numbered('L').slice(0, LADDER_CHANNELS_MOST), are: 'legs of the ladder' };
+      return { names: gatheredInputs(input)!, are: 'legs of the ladder' };
   }
 }
 

@@ -1,8 +1,8 @@
 import type { Board } from '../../boards/index.ts';
 import type { Problem } from '../../error/index.ts';
-import type { CircuitInput, HeadPlan } from '../../head/index.ts';
+import { INPUTS_MOST, type CircuitInput, type HeadPlan } from '../../head/index.ts';
 import type { Instrument } from '../../instrument/index.ts';
-import { busRoles, freePins, INPUTS_MOST, inputPlaces, type InputPlaces } from './inputs.ts';
+import { busRoles, freePins, inputPlaces, type InputPlaces } from './inputs.ts';
 
 /** Other ways to read that many channels with this board, in the words of the instrument file. */
 function otherInputs(board: Board, input: CircuitInput, channels: number): readonly string[] {
