@@ -6,10 +6,7 @@ import type { Recording } from './reading/recording.ts';
 export function drawnPins({ controller }: Instrument, { board, circuit, disc }: HeadPlan): readonly string[] {
   const channels = disc.code.channels.length;
   const places = gatheredInputs(circuit.input) ?? board.analogPins;
-  return Array.from(
-    { length: channels },
-    (_, c) => controller.channelPins?.[c] ?? places[c] ?? `input ${c}`,
-  );
+  return Array.from({ length: channels }, (_, c) => controller.channelPins?.[c] ?? places[c] ?? `input ${c}`);
 }
 
 /**
