@@ -7,6 +7,7 @@ import { words } from '../words/en.ts';
 import { CheckField } from './CheckField.tsx';
 import { ChoiceField } from './ChoiceField.tsx';
 import { valueAt } from './fieldValue.ts';
+import { ListField } from './ListField.tsx';
 import { NumberField } from './NumberField.tsx';
 import { isOptional, schemaAt } from './schemaField.ts';
 import { TextField } from './TextField.tsx';
@@ -61,6 +62,17 @@ export function FileField({ project, schema, path, own }: FileFieldProps) {
   if (types.includes('string')) {
     return (
       <TextField name={name} schema={field} value={String(comesTo ?? '')} problem={problem} onChange={set} />
+    );
+  }
+  if (types.includes('array')) {
+    return (
+      <ListField
+        name={name}
+        schema={field}
+        value={isOptional(field) ? written : comesTo}
+        problem={problem}
+        onChange={(list) => set(list as FieldValue)}
+      />
     );
   }
   const isOpen = isOptional(field);

@@ -20,10 +20,10 @@ interface GroupFieldProps extends Pick<PageParts, 'project' | 'schema'> {
   onKind?(group: Record<string, unknown>): void;
 }
 
-/** Whether a field of a group is one that a page can show: a number, a choice, yes or no, or a line. */
+/** Whether a field of a group is one that a page can show: a number, a choice, yes or no, a line or a list. */
 function isShown(field: FieldSchema): boolean {
   const types = [field.type ?? []].flat();
-  return !types.includes('object') && !types.includes('array') && field.const === undefined && !field.oneOf;
+  return !types.includes('object') && field.const === undefined && !field.oneOf;
 }
 
 /** A group with kinds: choosing another kind writes the whole group. */

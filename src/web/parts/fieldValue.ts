@@ -49,3 +49,8 @@ export function groupOfKind(
   }
   return group;
 }
+
+/** A group without kinds to begin from: each field that must be stated. */
+export function firstGroup({ properties = {}, required = [] }: FieldSchema): Record<string, unknown> {
+  return Object.fromEntries(required.map((name) => [name, firstValue(properties[name]!)]));
+}

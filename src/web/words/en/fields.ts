@@ -13,6 +13,8 @@ export const fields = {
   tooLong: (most: number) => `At most ${most} characters.`,
   empty: 'Something must stand here.',
   byDefault: (rule: string) => `If left empty: ${rule}.`,
+  noList: (example: string) =>
+    example === '' ? 'This list is not complete.' : `This list is not complete. Write it like: ${example}.`,
   more: 'More about it',
   add: (name: string) => `Add: ${name}`,
   remove: (name: string) => `Leave out: ${name}`,

@@ -18,6 +18,7 @@ export const shell = {
   got: 'Found',
   allowed: 'Allowed',
   fix: 'What to do',
+  saveSvg: (name: string) => `Save ${name}.svg`,
   editText: 'Edit the file as text',
   reading: 'Reading the design …',
   saving: {

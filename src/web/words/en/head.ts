@@ -1,0 +1,45 @@
+/** Words of the page about lights, sensors and their circuit. */
+export const head = {
+  sensor: 'Sensor, light and opening',
+  place: 'Where they sit',
+  circuit: 'Circuit',
+  controller: 'Controller',
+  placesTitle: 'Where lights and sensors stand',
+  placesCaption: 'Sensors on the disc as it is drawn, index mark up',
+  placesTable: 'Place of each channel',
+  channel: 'Channel',
+  track: 'Track',
+  radius: 'Radius [mm]',
+  angle: 'Angle of the head [deg]',
+  signalsTitle: 'What the converter sees over one turn',
+  signalsCaption: 'Counts of every channel, unrolled',
+  wait: 'The signals are being drawn …',
+  levelsTitle: 'Light as counts',
+  lit: 'Window open',
+  dark: 'Behind land',
+  thresholds: 'Thresholds',
+  margin: 'Nearest threshold, in scatters of one conversion',
+  counts: (value: string) => `${value} counts`,
+  between: (low: string, high: string) => `${low} and ${high} counts`,
+  resistorTitle: 'Which resistor',
+  resistorUsed: (ohm: string) => `In use: ${ohm} ohm.`,
+  resistorBest: (ohm: string, nearest: string) =>
+    `The widest swing comes with ${ohm} ohm; ${nearest} ohm is the nearest of the E24 series.`,
+  resistorTake: 'Take the recommended resistor',
+  resistorHow: 'How it follows',
+  resistorFormula:
+    'A divider swings most where its fixed resistor is the geometric mean of the sensor’s two resistances: R = √(R lit · R dark). For a sensor that passes a current, the resistor takes the lit sensor just below its saturation.',
+  resistorSource:
+    'Source: voltage divider; differentiate the swing by R and set it to 0. Checked in test/published/divider.',
+  speedTitle: 'How fast it may turn',
+  speedSays: (limit: string, asked: string) => `Every position is read up to ${limit}; you ask for ${asked}.`,
+  speedParts: (lag: string, loop: string) =>
+    `The sensor follows within ${lag} ms, and all channels are read every ${loop} ms.`,
+  speedFormula: 'Speed limit = (narrowest step − what its edges take of it) ÷ (lag + read loop).',
+  threeMarks: 'This head tells three marks apart; its counts stand in the picture of the signals.',
+  says: (limit: string) => `Lights and sensors have room, and every position is read up to ${limit}.`,
+  saysSlow: (limit: string, asked: string) =>
+    `The sensors are too slow for ${asked}: positions are lost above ${limit}.`,
+  saysNo: 'This head cannot read its disc yet. Mend what stands at the top.',
+  saysWait: 'The head is being laid out.',
+};
