@@ -36,4 +36,5 @@ export { compareReadings, type ComparedReadings, type ReadingFigures } from './c
 export { thinRecord, type Thinned } from './thinRecord.ts';
 export { archiveRecord, type Archived, type ArchiveRequest } from './archiveRecord.ts';
 export { LiveStations, type LiveMean, type LiveWind, type LiveWinds } from './logLive.ts';
-export { reviewRecord, type Reviewed, type ReviewPorts, type ReviewRequest } from './reviewRecord.ts';
+export { reviewRecord, type Reviewed, type ReviewPorts } from './review/reviewRecord.ts';
+export type { ReviewRequest } from './review/reviewRequest.ts';

@@ -12,11 +12,10 @@ import {
 } from '../../core/record/index.ts';
 import { READ_HEADING, READ_SPEED } from '../../core/wind/index.ts';
 import type { SampleStore, SampleWindow, StoreBatch, StoredLedgerRow } from '../../ports/index.ts';
-import { doublesOf } from './columnBuffer.ts';
 import { Dictionary } from './dictionary.ts';
 import { openDatabase, type Database } from './openDatabase.ts';
 import { SampleChunk } from './sampleTable.ts';
-import { sampleOf, SAMPLE_FIELDS } from './sampleRow.ts';
+import { doubleColumns, SAMPLE_FIELDS, samplesOf } from './sampleRow.ts';
 
 /** A store in a file of the embedded engine, with what had to be put aside to open it. */
 export interface DuckdbSampleStore extends SampleStore {
@@ -221,14 +220,22 @@ class Store implements DuckdbSampleStore {
 
   async *samples(window: SampleWindow): AsyncIterable<readonly Sample[]> {
     for await (const { id, first, until } of this.#parts(window, SPAN_MS)) {
-      const rows = await this.#inTurn(() =>
-        this.#rows(
-          `SELECT ${SAMPLE_FIELDS} FROM sample LEFT JOIN light USING (station_id, at_ms) WHERE station_id = $1 AND at_ms >= $2 AND at_ms < $3 ORDER BY at_ms`,
-          [id, BigInt(first), BigInt(Math.ceil(until))],
-        ),
-      );
-      yield rows.map((row) => sampleOf(window.station, row, (word) => this.#words.text(word)));
+      yield await this.#inTurn(() => this.#samples(window.station, [id, first, until]));
     }
+  }
+
+  async #samples(station: string, [id, first, until]: readonly [number, number, number]) {
+    const part = [id, BigInt(first), BigInt(Math.ceil(until))];
+    const light = await this.#rows(
+      'SELECT at_ms, counts FROM light WHERE station_id = $1 AND at_ms >= $2 AND at_ms < $3',
+      part,
+    );
+    const result = await this.connection.run(
+      `SELECT ${SAMPLE_FIELDS} FROM sample WHERE station_id = $1 AND at_ms >= $2 AND at_ms < $3 ORDER BY at_ms`,
+      part,
+    );
+    const counts = new Map(light.map(([at, text]) => [Number(at), text as string]));
+    return samplesOf(station, result, counts, (word) => this.#words.text(word));
   }
 
   async *columns(window: SampleWindow) {
@@ -245,21 +252,12 @@ class Store implements DuckdbSampleStore {
       FROM sample WHERE station_id = $1 AND at_ms >= $2 AND at_ms < $3 ORDER BY at_ms`,
       [id, BigInt(first), BigInt(Math.ceil(until))],
     );
-    const chunks = Array.from({ length: result.chunkCount }, (_, i) => result.getChunk(i));
-    const joined = (column: number): Float64Array => {
-      const all = new Float64Array(result.rowCount);
-      let at = 0;
-      for (const chunk of chunks) {
-        all.set(doublesOf(chunk, column), at);
-        at += chunk.rowCount;
-      }
-      return all;
-    };
+    const [atMs, headingDeg, speedMPerS, read] = doubleColumns(result, 4);
     return {
-      atMs: joined(0),
-      headingDeg: joined(1),
-      speedMPerS: joined(2),
-      read: Uint8Array.from(joined(3)),
+      atMs: atMs!,
+      headingDeg: headingDeg!,
+      speedMPerS: speedMPerS!,
+      read: Uint8Array.from(read!),
     };
   }
 

@@ -1,34 +1,61 @@
-import type { DuckDBValue } from '@duckdb/node-api';
+import type { DuckDBMaterializedResult } from '@duckdb/node-api';
 import type { Sample } from '../../core/record/index.ts';
+import { doublesOf } from './columnBuffer.ts';
 
-/** Fields of a whole sample, in the order that `sampleOf` takes them. */
-export const SAMPLE_FIELDS =
-  'at_ms, within_ms, heading_deg, half_width_deg, mean_heading_deg, agreement, speed_m_per_s, gust_m_per_s, flags, word_id, pulses, edges, stream, line, counts';
+const FIELDS = [
+  ...['at_ms', 'within_ms', 'heading_deg', 'half_width_deg', 'mean_heading_deg', 'agreement'],
+  ...['speed_m_per_s', 'gust_m_per_s', 'flags', 'word_id', 'pulses', 'edges', 'stream', 'line'],
+];
 
-/** A sample of a row that was read. */
-export function sampleOf(
+/** Numbers of a whole sample, in the order that `samplesOf` takes them; what is not there is NaN. */
+export const SAMPLE_FIELDS = FIELDS.map((name) => `coalesce(${name}::DOUBLE, 'NaN'::DOUBLE)`).join(', ');
+
+/** Columns of a result of doubles: many times faster than row by row. */
+export function doubleColumns(result: DuckDBMaterializedResult, columns: number): Float64Array[] {
+  const all = Array.from({ length: columns }, () => new Float64Array(result.rowCount));
+  for (let i = 0, at = 0; i < result.chunkCount; i++) {
+    const chunk = result.getChunk(i);
+    for (const [column, joined] of all.entries()) joined.set(doublesOf(chunk, column), at);
+    at += chunk.rowCount;
+  }
+  return all;
+}
+
+const orNull = (value: number): number | null => (Number.isNaN(value) ? null : value);
+
+/**
+ * Samples of columns that were read.
+ *
+ * @param countsAt - Counts of the samples that have them, as they are stored, by their instant.
+ */
+export function samplesOf(
   station: string,
-  row: readonly DuckDBValue[],
+  result: DuckDBMaterializedResult,
+  countsAt: ReadonlyMap<number, string>,
   wordOf: (id: number) => string,
-): Sample {
-  const number = (i: number): number | null => (row[i] === null ? null : Number(row[i]));
-  const wordId = number(9);
-  return {
-    station,
-    atMs: number(0)!,
-    withinMs: number(1)!,
-    headingDeg: number(2),
-    halfWidthDeg: number(3),
-    meanHeadingDeg: number(4),
-    agreement: number(5),
-    speedMPerS: number(6),
-    gustMPerS: number(7),
-    flags: number(8)!,
-    word: wordId === null ? null : wordOf(wordId),
-    counts: row[14] === null ? null : (row[14] as string).split(' ').map(Number),
-    pulses: number(10),
-    edges: number(11),
-    stream: number(12)!,
-    line: number(13)!,
-  };
+): Sample[] {
+  const columns = doubleColumns(result, FIELDS.length);
+  const [atMs, withinMs, heading, halfWidth, meanHeading, agreement, speed, gust] = columns;
+  const [flags, wordId, pulses, edges, stream, line] = columns.slice(8);
+  return Array.from(atMs!, (at, i) => {
+    const counts = countsAt.get(at);
+    return {
+      station,
+      atMs: at,
+      withinMs: withinMs![i]!,
+      headingDeg: orNull(heading![i]!),
+      halfWidthDeg: orNull(halfWidth![i]!),
+      meanHeadingDeg: orNull(meanHeading![i]!),
+      agreement: orNull(agreement![i]!),
+      speedMPerS: orNull(speed![i]!),
+      gustMPerS: orNull(gust![i]!),
+      flags: flags![i]!,
+      word: Number.isNaN(wordId![i]!) ? null : wordOf(wordId![i]!),
+      counts: counts === undefined ? null : counts.split(' ').map(Number),
+      pulses: orNull(pulses![i]!),
+      edges: orNull(edges![i]!),
+      stream: stream![i]!,
+      line: line![i]!,
+    };
+  });
 }

@@ -5,9 +5,11 @@ import {
   type RoseLayout,
   type SampleColumns,
 } from '../wind/index.ts';
+import type { Finding } from '../faults/index.ts';
 import { QualityTally } from './sum/qualityTally.ts';
 import type { ReadingWidths } from './sum/readingWidths.ts';
 import { ReviewSum } from './sum/reviewSum.ts';
+import { spoiltBy, withoutSpoilt, type Spoilt } from './sum/spoilt.ts';
 
 /** How a record is reviewed. */
 export interface ReviewChoices {
@@ -30,24 +32,29 @@ export const ROSE_BOUNDS_M_PER_S: readonly number[] = [2, 4, 6, 8, 11, 14];
 /**
  * Goes through the samples of one station once, holding ten-minute periods, roses and counts of flags.
  *
- * @check src/app/reviewRecord.test.ts
+ * @check src/app/review/reviewRecord.test.ts
  */
 export class RecordSum {
   readonly choices: ReviewChoices;
+  readonly findings: readonly Finding[];
   /** Time between two samples. [ms] */
   readonly intervalMs: number;
   readonly sum: ReviewSum;
   readonly quality: QualityTally;
   /** With every reading counting the same, with the weight chosen, and of a record without speeds. */
   readonly roses: { readonly plain: RoseSum; readonly weighted: RoseSum; readonly vane: RoseSum };
+  private readonly spoilt: readonly Spoilt[];
 
   /**
    * @param choices - How the record is reviewed.
    * @param intervalMs - Time between two samples. [ms], > 0
+   * @param findings - Faults of the record; what they spoil is left out of every mean.
    */
-  constructor(choices: ReviewChoices, intervalMs: number) {
+  constructor(choices: ReviewChoices, intervalMs: number, findings: readonly Finding[]) {
     const { calmBelowMPerS, turnRateDegPerS, utcOffsetMin, widths, equalWeight } = choices;
     this.choices = choices;
+    this.findings = findings;
+    this.spoilt = spoiltBy(findings);
     this.intervalMs = intervalMs;
     const layout = (weight: EqualWeight, bounds: readonly number[] | null): RoseLayout => ({
       sectors: { count: choices.sectors, firstCentreDeg: 0 },
@@ -84,7 +91,7 @@ export class RecordSum {
    * @throws `wind/bad-reading`, `wind/time-not-rising`, `wind/unequal-lengths`.
    */
   addColumns(columns: SampleColumns): void {
-    this.sum.addColumns(columns);
+    this.sum.addColumns(withoutSpoilt(columns, this.spoilt));
     this.quality.addColumns(columns);
   }
 

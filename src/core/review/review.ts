@@ -6,6 +6,7 @@ import {
   type Rose,
   type RoseSum,
 } from '../wind/index.ts';
+import type { Finding } from '../faults/index.ts';
 import type { Degrees } from '../units/index.ts';
 import { byClock, type ClockFigures } from './figures/byClock.ts';
 import { comparisonOf, type Comparison } from './figures/comparison.ts';
@@ -65,6 +66,8 @@ export interface Review extends ReviewSubject {
   readonly coverage: Coverage;
   readonly extremes: readonly Extreme[];
   readonly quality: QualityFigures;
+  /** Faults that the record shows, oldest first. */
+  readonly findings: readonly Finding[];
   readonly comparison: Comparison | null;
 }
 
@@ -109,7 +112,7 @@ function comparedWith(record: RecordSum, rose: Rose | null, other: OtherRecord |
  * @param record - Its sums, ended.
  * @param subject - What it is of. [ms UTC]
  * @param other - What it is compared with; `null` for nothing.
- * @check src/app/reviewRecord.test.ts
+ * @check src/app/review/reviewRecord.test.ts
  */
 export function reviewOf(record: RecordSum, subject: ReviewSubject, other: OtherRecord | null): Review {
   const { sum, intervalMs, choices, quality } = record;
@@ -135,6 +138,7 @@ export function reviewOf(record: RecordSum, subject: ReviewSubject, other: Other
     coverage,
     extremes: extremesOf(periods, intervalMs),
     quality: { totals: quality.totals(), days: quality.days(), spans: quality.spans },
+    findings: record.findings,
     comparison: comparedWith(record, rose, other),
   };
 }

@@ -2,6 +2,7 @@ import { element, joined, table, type Markup } from '../../report/index.ts';
 import { showNumber } from '../../units/index.ts';
 import type { Review } from '../review.ts';
 import { definitions, type DefinitionId } from './definitions.ts';
+import { findingsParts } from './findingsSection.ts';
 import { reviewPictures, type ReviewPicture } from './reviewPictures.ts';
 import type { ReviewTable } from './reviewTable.ts';
 import { reviewTables } from './reviewTables.ts';
@@ -18,8 +19,12 @@ function explained(ids: readonly DefinitionId[]): Markup {
 }
 
 /** The answer in a few sentences. */
-export function answerOf({ whole, coverage, rose }: Review): string[] {
+export function answerOf({ whole, coverage, rose, findings }: Review): string[] {
   const sentences: string[] = [];
+  if (findings.length > 0) {
+    const which = findings.length === 1 ? '1 fault' : `${findings.length} faults`;
+    sentences.push(`The record shows ${which}: ${findings.map(({ title }) => title).join('; ')}.`);
+  }
   if (whole.headingDeg !== null) {
     const within = whole.headingWithinDeg === null ? '' : ` ± ${showNumber(whole.headingWithinDeg, 0)}°`;
     sentences.push(`The wind came from ${headingText(whole.headingDeg)}${within} on average.`);
@@ -84,7 +89,7 @@ function body(review: Review): Markup {
   const { name, station, samples, firstMs, lastMs, intervalMs, fromMs, untilMs } = review;
   const [whole, ...tables] = reviewTables(review);
   const pictures = reviewPictures(review);
-  const shown = new Set(pictures.map(({ name: picture }) => picture));
+  const shown = new Set(['faults', ...pictures.map(({ name: picture }) => picture)]);
   return joined([
     element('h1', {}, `Review: ${name}`),
     element(
@@ -93,6 +98,13 @@ function body(review: Review): Markup {
       `Station ${station}, ${instantText(fromMs)} to ${instantText(untilMs)}; ${samples} samples, one every ${showNumber(intervalMs / 1000, 3)} s, the first ${instantText(firstMs)}, the last ${instantText(lastMs)}.`,
     ),
     element('p', { class: 'answer' }, answerOf(review).join(' ')),
+    element(
+      'section',
+      { id: 'table-faults' },
+      element('h2', {}, 'What is wrong with the instrument'),
+      ...findingsParts(review.findings),
+      explained(['faults']),
+    ),
     ...tableSection(whole!),
     ...pictures.flatMap((one) => [
       pictureSection(one),

@@ -1,6 +1,7 @@
 import type { Review } from '../review.ts';
 import { clockTable } from './clockTable.ts';
 import { coverageTables, qualityTables } from './recordTables.ts';
+import { faultsTable } from './findingsSection.ts';
 import type { ReviewTable } from './reviewTable.ts';
 import { comparisonTable, roseTable } from './roseTables.ts';
 import { extremesTable, forcesTable, gustsTable } from './speedTables.ts';
@@ -10,6 +11,7 @@ import { wholeTable } from './wholeTable.ts';
 export function reviewTables(review: Review): ReviewTable[] {
   return [
     wholeTable(review),
+    faultsTable(review.findings),
     ...roseTable(review),
     clockTable('hours', 'By hour of the day', 'hour', review.hours),
     clockTable('months', 'By month', 'month', review.months),

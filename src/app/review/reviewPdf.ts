@@ -1,6 +1,6 @@
-import { figuresPdf } from '../core/make/index.ts';
-import { answerOf, reviewTables, type Review } from '../core/review/index.ts';
-import type { Fonts } from '../ports/index.ts';
+import { figuresPdf } from '../../core/make/index.ts';
+import { answerOf, reviewTables, type Review } from '../../core/review/index.ts';
+import type { Fonts } from '../../ports/index.ts';
 
 /** The review on paper. */
 export async function reviewPdf(fonts: Fonts, review: Review): Promise<Uint8Array> {

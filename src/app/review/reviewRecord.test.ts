@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { memorySampleStore } from '../adapters/memory/index.ts';
-import { nodeFonts } from '../adapters/nodeFiles/index.ts';
-import { startingFile } from '../core/instrument/index.ts';
-import { sampleWith, type Sample } from '../core/record/index.ts';
-import type { InstrumentFiles, OutputFile, OutputFolder } from '../ports/index.ts';
-import { reviewRecord, type ReviewRequest, type Reviewed } from './reviewRecord.ts';
+import { memorySampleStore } from '../../adapters/memory/index.ts';
+import { nodeFonts } from '../../adapters/nodeFiles/index.ts';
+import { startingFile } from '../../core/instrument/index.ts';
+import { sampleWith, type Sample } from '../../core/record/index.ts';
+import type { InstrumentFiles, OutputFile, OutputFolder } from '../../ports/index.ts';
+import { reviewRecord, type Reviewed } from './reviewRecord.ts';
+import type { ReviewRequest } from './reviewRequest.ts';
 
 const START_MS = Date.UTC(2026, 2, 1);
 const MINUTE_MS = 60_000;
@@ -26,7 +27,11 @@ const request: ReviewRequest = {
   out: 'out',
 };
 
-/** One sample a minute of invented wind. [min], [deg], [m/s] */
+/** Turns and changes of speed that a lively vane and cups show, five in a round whose means are 0. [deg], [m/s] */
+const TURNS = [-22.5, 11.25, 22.5, 0, -11.25];
+const CHANGES = [0, 1, -1, 0.5, -0.5];
+
+/** One sample a minute of invented wind: five minutes are one round about 230 degrees and 5 m/s. [min] */
 function minutes(
   count: number,
   of: (i: number) => Partial<Sample> = () => ({}),
@@ -38,8 +43,8 @@ function minutes(
       station,
       atMs: startMs + (i + 1) * MINUTE_MS,
       withinMs: 500,
-      headingDeg: 230,
-      speedMPerS: 5,
+      headingDeg: 230 + TURNS[i % 5]!,
+      speedMPerS: 5 + CHANGES[(2 * i) % 5]!,
       stream: 1,
       line: i + 1,
       ...of(i),
@@ -112,7 +117,7 @@ describe('a record that tells little', () => {
 
   it('is reviewed from a single sample', async () => {
     const { review: found } = await review(minutes(1));
-    expect(found.whole.headingDeg).toBeCloseTo(230, 9);
+    expect(found.whole.headingDeg).toBeCloseTo(207.5, 9);
     expect(found.whole.speed!.mean).toBe(5);
     expect(found.whole.speed!.interval).toBeNull();
     expect(found.distribution!.weibull).toHaveProperty('why');
@@ -149,7 +154,11 @@ describe('a record that tells little', () => {
 });
 
 describe('a comparison', () => {
-  const pier = minutes(1440, () => ({ headingDeg: 240, speedMPerS: 4 }), 'pier');
+  const pier = minutes(
+    1440,
+    (i) => ({ headingDeg: 240 + TURNS[i % 5]!, speedMPerS: 0.8 * (5 + CHANGES[(2 * i) % 5]!) }),
+    'pier',
+  );
 
   it('of two stations at the same time tells turn and ratio', async () => {
     const { review: found } = await review([...minutes(1440), ...pier], { against: 'pier' });
@@ -160,7 +169,7 @@ describe('a comparison', () => {
   });
 
   it('of two periods puts their sectors side by side', async () => {
-    const april = minutes(1440, () => ({ headingDeg: 50 }), 'jetty', Date.UTC(2026, 3, 2));
+    const april = minutes(1440, (i) => ({ headingDeg: 50 + TURNS[i % 5]! }), 'jetty', Date.UTC(2026, 3, 2));
     const { review: found } = await review([...minutes(1440), ...april], {
       untilMs: Date.UTC(2026, 3, 1),
       against: '2026-04',
