@@ -4,6 +4,7 @@ import { Problems } from './parts/Problems.tsx';
 import { Refused } from './server/askServer.ts';
 import { App } from './shell/App.tsx';
 import { TokenForm } from './shell/Connection.tsx';
+import { hrefOf } from './shell/route.ts';
 import { showTheme, theme } from './shell/theme.ts';
 import { background, chooseHome, startEngine } from './wire.ts';
 import './look/shell.css';
@@ -36,6 +37,8 @@ async function start(): Promise<void> {
     engine.startingFile(home.name),
   ]);
   const first = stored ?? { path: 'instrument.yaml', text: fresh, version: null, beside: {} };
+  // Where there is nothing yet, the first question is what the maker has.
+  if (stored === null && location.hash === '') location.hash = hrefOf('start');
   const project = openProject(engine, home, first);
   render(<App engine={engine} background={background} project={project} schema={schema} />, root);
 }

@@ -74,6 +74,8 @@ describe('a project in a folder', () => {
     const empty = ownFolder();
     server = await opened(empty.path, '--port', '0');
     const { page } = await openPage(browser, server.urls[0]!);
+    await page.getByText('What do you have, and what do you want to know?').waitFor();
+    await page.getByRole('navigation').getByText('Disc').click();
     await page.getByLabel('Disc diameter', { exact: true }).waitFor();
     expect(existsSync(join(empty.path, 'instrument.yaml'))).toBe(false);
     await page.getByLabel('Disc diameter', { exact: true }).fill('88');

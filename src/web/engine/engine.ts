@@ -13,6 +13,8 @@ import { answerOf, type Answer } from './answer.ts';
 import { codesView, type CodesView } from './codesView.ts';
 import { compareView, type CompareView } from './compareView.ts';
 import { designView, type DesignView } from './designView.ts';
+import type { FirstAnswers } from './firstAnswers.ts';
+import { firstFile, type FirstFile } from './firstFile.ts';
 import { memoryFiles, type FileTexts } from './memoryFiles.ts';
 import { pictureOf, type PictureName } from './picturesView.ts';
 import { proofView, type ProofView } from './proofView.ts';
@@ -78,6 +80,10 @@ export const engine = {
   /** A commented file to begin from, as `vanewright new` writes it. */
   startingFile(name: string): string {
     return startingFile(name);
+  },
+  /** A first file from what a maker has; `null` where nothing with these parts can be read. */
+  firstFile(answers: FirstAnswers): Promise<Answer<FirstFile | null>> {
+    return answerOf(() => firstFile(answers));
   },
   /** What each field may be. */
   fields(): FieldSchema {

@@ -1,6 +1,7 @@
 import { useStore } from '../project/store.ts';
 import { saveFile } from '../parts/saveFile.ts';
 import { words } from '../words/en.ts';
+import { hrefOf } from './route.ts';
 import type { PageParts } from './pageParts.ts';
 import { showTheme, theme } from './theme.ts';
 
@@ -35,6 +36,12 @@ export function Bar({ project }: Pick<PageParts, 'project'>) {
       <button type="button" disabled={history.future.length === 0} onClick={project.redo}>
         {shell.redo}
       </button>
+      <a class="button" href={hrefOf('start')}>
+        {shell.pages.start}
+      </a>
+      <a class="button" href={hrefOf('file')}>
+        {shell.pages.file}
+      </a>
       <label class="button">
         {shell.open}
         <input

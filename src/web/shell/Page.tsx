@@ -17,6 +17,8 @@ const pages: Readonly<Record<PageName, () => Promise<ComponentType<PageParts>>>>
   log: async () => (await import('../pages/log/LogPage.tsx')).LogPage,
   review: async () => (await import('../pages/review/ReviewPage.tsx')).ReviewPage,
   explain: async () => (await import('../pages/explain/ExplainPage.tsx')).ExplainPage,
+  start: async () => (await import('../pages/start/StartPage.tsx')).StartPage,
+  file: async () => (await import('../pages/file/FilePage.tsx')).FilePage,
 };
 
 /** One page, fetched. */

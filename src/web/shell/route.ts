@@ -13,8 +13,11 @@ export const pageNames = [
   'explain',
 ] as const;
 
+/** Pages beside the job: how a project begins, and its file as text. */
+const besideNames = ['start', 'file'] as const;
+
 /** Name of a page. */
-export type PageName = (typeof pageNames)[number];
+export type PageName = (typeof pageNames)[number] | (typeof besideNames)[number];
 
 /** The address of a page; a fragment, so that it works from any folder of files. */
 export function hrefOf(page: PageName): string {
@@ -23,7 +26,7 @@ export function hrefOf(page: PageName): string {
 
 function pageOf(hash: string): PageName {
   const name = hash.replace(/^#\/?/, '').split('/')[0];
-  return pageNames.find((page) => page === name) ?? 'disc';
+  return [...pageNames, ...besideNames].find((page) => page === name) ?? 'disc';
 }
 
 /** The page that the address names; the disc where it names none. */

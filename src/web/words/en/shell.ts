@@ -41,6 +41,8 @@ export const shell = {
     log: 'Log',
     review: 'Review',
     explain: 'Explain',
+    start: 'New project',
+    file: 'File as text',
   },
   questions: {
     weigh: 'Is a coded disc the right sensor for your need at all?',
@@ -52,5 +54,7 @@ export const shell = {
     log: 'What is the wind doing now, and is every sample kept?',
     review: 'What did the wind do, and how far can you trust the figures?',
     explain: 'How does it work, in words for everyone?',
+    start: 'What do you have, and what do you want to know?',
+    file: 'What does the instrument file say?',
   },
 };

@@ -1,0 +1,57 @@
+/** Words of the page that begins a project. */
+export const start = {
+  intro:
+    'Five answers give a first file that can be made, reads its disc and meets its need. Everything can be changed afterwards.',
+  have: 'What do you have?',
+  name: 'What do you call it?',
+  nameHint: 'It stands on everything that is printed.',
+  process: 'What do you make discs with?',
+  processHint: 'Take what you have at hand; you can change it later.',
+  processes: {
+    fdm: 'A printer for plastic',
+    laser: 'A laser cutter',
+    film: 'A paper printer and clear film',
+    'colour-print': 'A colour printer and paper',
+    pcb: 'Circuit boards, etched or ordered',
+  },
+  detector: 'Which light sensors?',
+  detectorHint: 'Photoresistors are cheap and slow; phototransistors are quick.',
+  detectors: {
+    photoresistor: 'Photoresistors (their resistance falls in light)',
+    phototransistor: 'Phototransistors, with light-emitting diodes',
+    'slot-pair': 'Slot pairs (light and sensor in one fork)',
+    'reflectance-pair': 'Reflectance pairs (light and sensor side by side)',
+    'colour-sensor': 'A colour sensor for each track',
+  },
+  sensors: 'How many of them?',
+  sensorsHint: 'Each one more doubles what the disc can tell apart.',
+  positions: 'How fine must it be?',
+  positionsHint: (most: number) => `With these sensors ${most} steps at most.`,
+  steps: (positions: number, step: string) => `${positions} steps of ${step}`,
+  diameter: 'How large may the disc be?',
+  diameterHint: 'It is made larger only where nothing else helps.',
+  bore: 'How thick is the shaft?',
+  boreHint: 'The hole is round; a flat side is chosen on the page Disc.',
+  make: 'Make the first file',
+  making: 'Trying it on virtual builds …',
+  cannot:
+    'No disc with these parts can be read. Take more sensors, a larger disc, or phototransistors in the place of photoresistors.',
+  done: 'Your first file is ready',
+  fewer: (positions: number) =>
+    `${positions} steps: more of them would not be read right on a disc that you can make.`,
+  larger: (mm: string) => `The disc is ${mm} mm across, so that its marks are large enough.`,
+  says: (good: string, accuracy: string, rate: string) =>
+    `${good} of 200 virtual builds are never more than ${accuracy} out, up to ${rate}.`,
+  look: 'Look at the disc',
+  files: 'To the files to make',
+  examples: 'Or open an example',
+  exampleTexts: {
+    jetty: 'A wind vane with cups on a boathouse jetty: printed, five photoresistors, 32 steps.',
+    dome: 'The dome of a small observatory: one laser-cut ring, nine sensors, 360 steps.',
+    sluice: 'The dial of a sluice gate that turns less than once: dead lamps show themselves.',
+    tricolour: 'The drum of a winch, printed in three colours and read by their shares.',
+  },
+  invented: 'All of them are invented.',
+  open: (name: string) => `Open ${name}`,
+  replaces: 'This takes the place of the file that is open; undo brings it back.',
+};
