@@ -18,3 +18,4 @@ export type {
 export type { BuildTask, BuildWorkers } from './buildWorkers.ts';
 export type { ClaimedFeed, FeedRead, SharedFeeds, TakenMessage } from './sharedFeeds.ts';
 export type { ListedFile, ProjectFile, ProjectFolder } from './projectFolder.ts';
+export type { Alert, AlertChannel } from './alertChannel.ts';

@@ -1,7 +1,7 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
-import type { LiveWind, LiveWinds } from '../app/api.ts';
+import type { LiveAlerts, LiveWind, LiveWinds } from '../app/api.ts';
 import { VanewrightError } from '../core/error/index.ts';
-import type { RecordReading } from '../ports/index.ts';
+import type { Alert, RecordReading } from '../ports/index.ts';
 import {
   ledgerSchema,
   samplesSchema,
@@ -15,6 +15,8 @@ import {
 export interface RecordServerParts {
   readonly store: RecordReading;
   readonly live: LiveWinds;
+  /** Faults that are watched for; left out where nobody watches. */
+  readonly alerts?: LiveAlerts;
 }
 
 /** A comment keeps a quiet line of events open. [ms] */
@@ -28,9 +30,11 @@ function eventOf(wind: LiveWind): string {
   return `event: wind\ndata: ${JSON.stringify(wind)}\n\n`;
 }
 
-/** Server-sent events: the wind of every station as it changes. */
+const faultEventOf = (alert: Alert): string => `event: fault\ndata: ${JSON.stringify(alert)}\n\n`;
+
+/** Server-sent events: the wind of every station as it changes, and its faults as they come and go. */
 function sendEvents(
-  live: LiveWinds,
+  { live, alerts }: RecordServerParts,
   listeners: Set<FastifyReply>,
   request: FastifyRequest,
   reply: FastifyReply,
@@ -43,15 +47,19 @@ function sendEvents(
     'cache-control': 'no-store',
   });
   for (const station of live.stations()) raw.write(eventOf(live.wind(station)!));
+  for (const alert of alerts?.current() ?? []) raw.write(faultEventOf(alert));
   raw.write(': listening\n\n');
-  const end = live.listen((wind) => {
+  const send = (text: string): void => {
     if (raw.writableLength > WAITING_MOST) raw.destroy();
-    else raw.write(eventOf(wind));
-  });
+    else raw.write(text);
+  };
+  const endWind = live.listen((wind) => send(eventOf(wind)));
+  const endFaults = alerts?.listen((alert) => send(faultEventOf(alert)));
   const beat = setInterval(() => raw.write(': still here\n\n'), HEARTBEAT_MS);
   listeners.add(reply);
   request.raw.once('close', () => {
-    end();
+    endWind();
+    endFaults?.();
     clearInterval(beat);
     listeners.delete(reply);
   });
@@ -83,7 +91,8 @@ async function samplesOf(store: RecordReading, station: string, { sinceMs, until
 }
 
 /** Routes of a record; gives back what ends the listening, before the server can close. */
-export function addRecordRoutes(app: FastifyInstance, { store, live }: RecordServerParts): () => void {
+export function addRecordRoutes(app: FastifyInstance, parts: RecordServerParts): () => void {
+  const { store, live } = parts;
   const listeners = new Set<FastifyReply>();
   app.get('/api/stations', { schema: stationsSchema }, () => store.stations());
   app.get('/api/ledger', { schema: ledgerSchema }, () => store.ledgerCounts());
@@ -108,7 +117,7 @@ export function addRecordRoutes(app: FastifyInstance, { store, live }: RecordSer
     (request, reply) => {
       if (listeners.size >= LISTENERS_MOST)
         return problem(reply, 503, 'Too many listeners at once.', `${listeners.size}`);
-      sendEvents(live, listeners, request, reply);
+      sendEvents(parts, listeners, request, reply);
       return reply;
     },
   );

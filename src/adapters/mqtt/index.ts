@@ -1,1 +1,2 @@
 export { mqttSource, type MqttOptions } from './mqttSource.ts';
+export { mqttAlerts } from './mqttAlerts.ts';

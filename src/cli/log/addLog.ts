@@ -52,6 +52,12 @@ export function addLog(root: Command, parts: Parts, take: Take): void {
       wholeNumber(0, 65_535),
     )
     .option(
+      '--alert <WHERE>',
+      'tell faults as they come and go: https://host/path, mqtt://user@host/topic, smtp://user@host/to@example.org',
+      collected((text) => text),
+      [],
+    )
+    .option(
       '--group <NAME>',
       'share the lines of a broker with other workers of this name; needs a PostgreSQL store',
     )

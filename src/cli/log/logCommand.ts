@@ -2,16 +2,20 @@ import {
   LiveStations,
   logDesign,
   logSources,
+  watchFaults,
   type LogDesign,
   type LogRun,
   type LogSummary,
   type ReadingChoices,
+  type WatchedFaults,
 } from '../../app/api.ts';
 import { ZoneClock } from '../../core/record/index.ts';
 import type { LineSource } from '../../ports/index.ts';
 import { EXIT } from '../exit.ts';
 import type { Outcome } from '../outcome.ts';
 import type { Parts } from '../wire.ts';
+import { VanewrightError } from '../../core/error/index.ts';
+import { openAlerts } from './alerts/wire.ts';
 import type { LogWords } from './logWords.ts';
 import { listening, untilStopped } from './listening.ts';
 import { progressLine } from './progressLine.ts';
@@ -45,11 +49,25 @@ function sourcesOf(
   return Promise.all(words.from.map((from) => openSource({ from, ...known })));
 }
 
+/** Watches for faults where someone wants to hear of them. */
+async function watched(
+  parts: Parts,
+  file: string,
+  words: LogWords,
+  { store }: OpenStore,
+): Promise<WatchedFaults | null> {
+  if (words.alert.length === 0 && words.listen === undefined) return null;
+  const channels = await Promise.all(words.alert.map((where) => openAlerts(where, process.env)));
+  const onTrouble = (text: string): void => void process.stderr.write(`${text}\n`);
+  return watchFaults({ files: parts.files, path: file, store, clock: machineClock, channels, onTrouble });
+}
+
 async function record(
   words: LogWords,
   design: LogDesign,
   opened: OpenStore,
   said: ReadingChoices,
+  watching: WatchedFaults | null,
 ): Promise<LogSummary> {
   const isRebuild = words.rebuild === true || words.moment !== undefined;
   const moments = [...(opened.choices.moments ?? []), ...(words.moment ?? [])];
@@ -69,13 +87,20 @@ async function record(
     choices,
     sources,
     isRebuild,
-    onSamples: (samples) => live.take(samples),
+    onSamples: (samples) => {
+      live.take(samples);
+      watching?.faults.take(samples);
+    },
     onBytes: progress.show,
     onStoreLost: (error) =>
       process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n`),
   };
   const close = async (): Promise<void> => void (await Promise.all(sources.map((source) => source.close())));
-  const endListening = await listening(words.listen, { store: opened.store, live });
+  const endListening = await listening(words.listen, {
+    store: opened.store,
+    live,
+    ...(watching ? { alerts: watching.faults } : {}),
+  });
   try {
     const summary = await untilStopped(close, (isStopped) => logSources(run, isStopped));
     if (isRebuild) await opened.keepChoices(choices);
@@ -86,15 +111,29 @@ async function record(
   }
 }
 
+function alertsInGroup(group: string): VanewrightError {
+  return new VanewrightError({
+    code: 'log/alert-group',
+    what: 'A worker of a group sees only part of the lines, so it cannot watch for faults.',
+    where: '--alert',
+    got: `--group ${group}`,
+    allowed: 'alerts from a logger without a group',
+    fix: 'Leave --alert out here, and run one logger without --group beside it for the alerts.',
+  });
+}
+
 /** `vanewright log FILE --from SOURCE --store STORE` */
 export async function runLog(parts: Parts, file: string, words: LogWords): Promise<Outcome> {
   const design = await logDesign(parts.files, file, words.station ?? null);
   const said = choicesOf(words);
+  if (words.group !== undefined && words.alert.length > 0) throw alertsInGroup(words.group);
   if (words.group !== undefined) return runShared(design, said, { ...words, group: words.group });
   const opened = await openStore({ store: words.store, raw: words.raw ?? null });
+  let watching: WatchedFaults | null = null;
   try {
     if (words.whatIf) return await runWhatIf(design, said, opened);
-    const summary = await record(words, design, opened, said);
+    watching = await watched(parts, file, words, opened);
+    const summary = await record(words, design, opened, said, watching);
     const { putAside } = opened;
     return {
       exit: EXIT.good,
@@ -102,6 +141,7 @@ export async function runLog(parts: Parts, file: string, words: LogWords): Promi
       document: { command: 'log', ok: true, ...summary, putAside },
     };
   } finally {
+    await watching?.close();
     await opened.close();
   }
 }

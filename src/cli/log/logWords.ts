@@ -16,6 +16,8 @@ export interface LogWords {
   readonly old?: boolean;
   readonly rebuild?: boolean;
   readonly whatIf?: boolean;
+  /** Where alerts go. */
+  readonly alert: readonly string[];
   readonly group?: string;
   readonly worker?: string;
   /** Port of the local web interface. [-] */

@@ -12,7 +12,7 @@ const LEARNT_MS = 24 * HOUR_MS;
 const HOURS = 6;
 /** Share of the usual movement that means wind. [-]; measured in bench/faults.ts */
 const SHARE = 0.5;
-/** Chance of such a stretch in a year of sound cups. [-]; bench/faults.ts found none in 60 years */
+/** Chance of such a stretch in a year of sound cups. [-]; bench/faults.ts counts them */
 const CHANCE = 0.05;
 
 /** Cups that stand while the vane moves as it does in wind. */

@@ -9,7 +9,7 @@ const WINDY_M_PER_S = 2;
 const LIMIT_MS = 2 * 3_600_000;
 /** Step that the limit is for: on a coarser disc a free vane stays longer on one position. [deg] */
 const STEP_DEG = 11.25;
-/** Chance that a free vane of the simulated year stands so long. [-]; bench/faults.ts found none in 60 years */
+/** Chance that a free vane of the simulated year stands so long. [-]; bench/faults.ts counts them */
 const CHANCE = 0.05;
 
 /** A vane that stands while the cups turn: frozen, jammed or gone. */

@@ -1,0 +1,1 @@
+export { mailAlerts } from './mailAlerts.ts';

@@ -1,0 +1,1 @@
+export { webhookAlerts } from './webhookAlerts.ts';
