@@ -23,7 +23,7 @@ const faults: readonly { readonly name: string; readonly damage: Bare; readonly 
   { name: 'dirty sector', damage: { kind: 'dirty-sector', channel: 3, position: 12, left: 0.5 }, days: 40 },
   {
     name: 'blocked window',
-    damage: { kind: 'dirty-sector', channel: 0, position: 12, left: 0.001 },
+    damage: { kind: 'dirty-sector', channel: 1, position: 12, left: 0 },
     days: 40,
   },
   { name: 'chatter', damage: { kind: 'chatter', channel: 4, chance: 0.5 }, days: 60 },

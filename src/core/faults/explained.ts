@@ -15,6 +15,9 @@ const shows: readonly { readonly cause: Finding['kind']; readonly effect: Findin
   { cause: 'bearing-wear', effect: 'seized-cups' },
   { cause: 'dim-light', effect: 'stuck-channel' },
   { cause: 'frozen-vane', effect: 'stuck-channel' },
+  { cause: 'frozen-vane', effect: 'slipped-clamp' },
+  { cause: 'frozen-vane', effect: 'dirty-sector' },
+  { cause: 'stuck-channel', effect: 'slipped-clamp' },
   { cause: 'stuck-channel', effect: 'dirty-sector' },
   { cause: 'illegal-words', effect: 'dirty-sector' },
 ];
@@ -36,7 +39,8 @@ export function explained(findings: readonly Finding[], floodedPosition: number 
     return !findings.some((cause) => {
       if (!causes.includes(cause.kind) || !isDuring(effect, cause)) return false;
       // A vane that stands elsewhere than where daylight would show it stands by itself.
-      if (effect.kind === 'frozen-vane') return effect.positions[0] === floodedPosition;
+      if (effect.kind === 'frozen-vane' && cause.kind === 'ambient-leak')
+        return effect.positions[0] === floodedPosition;
       return (
         cause.kind !== 'dim-light' || cause.channels.some((channel) => effect.channels.includes(channel))
       );

@@ -5,11 +5,11 @@ import type { Seen } from '../readings/seen.ts';
 /** Cups that stood this long start anew. [ms] */
 const STOOD_MS = 5 * 60_000;
 /** Starts that are learnt from, and the latest that are compared with them. [-] */
-const LEARNT = 150;
-const LATEST = 60;
+const LEARNT = 60;
+const LATEST = 30;
 /** Rise that is worth a climb. [m/s] */
 const RISE_M_PER_S = 0.3;
-/** Standard errors that it must be. [-]; two medians of 60 and more starts, tried some 100 times a year: below 1e-6 each */
+/** Standard errors that it must be. [-]; two medians of 30 and more starts, tried some 100 times a year: below 1e-6 each */
 const SIGMAS = 6;
 /** What those odds come to, the seasons' own change included. [-]; bench/faults.ts */
 const CHANCE = 0.05;
