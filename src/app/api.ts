@@ -38,6 +38,5 @@ export { archiveRecord, type Archived, type ArchiveRequest } from './archiveReco
 export { LiveStations, type LiveMean, type LiveWind, type LiveWinds } from './logLive.ts';
 export { reviewRecord, type Reviewed, type ReviewPorts } from './review/reviewRecord.ts';
 export type { ReviewRequest } from './review/reviewRequest.ts';
-export { reviewRecord, type Reviewed, type ReviewPorts, type ReviewRequest } from './reviewRecord.ts';
 export { watchFaults, type WatchedFaults, type WatchRun } from './watchFaults.ts';
 export type { LiveAlerts } from './faultAlerts.ts';
