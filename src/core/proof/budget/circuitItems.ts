@@ -36,7 +36,7 @@ const SOLVED = 'the circuit’s own equations, solved for the light at the thres
 /**
  * Everything in sensors, lights and circuit that moves an edge, with the changes that a test can make one at a time.
  *
- * @check test/published/one-cause-at-a-time (each change alone in an exact turn, on every example and on random designs)
+ * @check src/core/proof/budget/everyCause.test.ts (each change alone in an exact turn, on every example)
  */
 export function circuitCauses(head: HeadPlan): CircuitCause[] {
   return [...makingCauses(head), ...driftCauses(head), daylightCause(head)];

@@ -1,5 +1,11 @@
 import type { Level } from '../../codes/index.ts';
-import { markReaderOf, seenMarks, type HeadPlan, type MarkVariation } from '../../head/index.ts';
+import {
+  markReaderOf,
+  seenMarks,
+  type HeadPlan,
+  type MarkChange,
+  type MarkVariation,
+} from '../../head/index.ts';
 import { radToDeg } from '../../units/index.ts';
 import { spreadOf } from './switchShifts.ts';
 
@@ -19,7 +25,10 @@ export function markShiftDeg(head: HeadPlan, variation: MarkVariation): number {
     const angle = (x: number): number => Math.asin(Math.max(-1, Math.min(1, x / radiusMm)));
     /** Where each change of a passage lies, or `null` where a level is left out. */
     const moved = (from: Level, to: Level, mirrored: boolean): number[] => {
-      const [before, after] = [drawn.changes(from, to), changed.changes(from, to)];
+      // What a mark reads as by itself, at share 0, is no change.
+      const [before, after] = [drawn, changed].map((reader) =>
+        reader.changes(from, to).filter(({ share }) => share > 0),
+      ) as [readonly MarkChange[], readonly MarkChange[]];
       if (before.length !== after.length) return [Infinity];
       return before.map(({ share, level }, i) => {
         const now = after[i]!;
