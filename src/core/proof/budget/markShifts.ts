@@ -4,6 +4,7 @@ import {
   seenMarks,
   type HeadPlan,
   type MarkChange,
+  type MarkReader,
   type MarkVariation,
 } from '../../head/index.ts';
 import { radToDeg } from '../../units/index.ts';
@@ -26,9 +27,9 @@ export function markShiftDeg(head: HeadPlan, variation: MarkVariation): number {
     /** Where each change of a passage lies, or `null` where a level is left out. */
     const moved = (from: Level, to: Level, mirrored: boolean): number[] => {
       // What a mark reads as by itself, at share 0, is no change.
-      const [before, after] = [drawn, changed].map((reader) =>
-        reader.changes(from, to).filter(({ share }) => share > 0),
-      ) as [readonly MarkChange[], readonly MarkChange[]];
+      const changesOf = (reader: MarkReader): MarkChange[] =>
+        reader.changes(from, to).filter(({ share }) => share > 0);
+      const [before, after] = [changesOf(drawn), changesOf(changed)];
       if (before.length !== after.length) return [Infinity];
       return before.map(({ share, level }, i) => {
         const now = after[i]!;
