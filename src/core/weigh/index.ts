@@ -10,5 +10,5 @@ export { windShares } from './wait/windShares.ts';
 export { modelledWind, recordedWind, type WindView } from './wait/windView.ts';
 export { weighPrinciples, type Weighing } from './weigh.ts';
 export { purposeAdvice, type PurposeAdvice } from './purposes/purposeAdvice.ts';
-export { purposeNames } from './purposes/purposes.ts';
+export { purposeNames, purposes } from './purposes/purposes.ts';
 export { stepBiasDeg } from './purposes/stepBias.ts';

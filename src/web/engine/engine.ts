@@ -1,3 +1,4 @@
+import type { WeighedNeed } from '../../app/api.ts';
 import { compareInstruments, proveInstrument, readDesign } from '../../app/api.ts';
 import {
   fieldSchema,
@@ -15,10 +16,13 @@ import { compareView, type CompareView } from './compareView.ts';
 import { designView, type DesignView } from './designView.ts';
 import type { FirstAnswers } from './firstAnswers.ts';
 import { firstFile, type FirstFile } from './firstFile.ts';
+import type { FitChoice, FittedView } from './fitView.ts';
+import type { MadeView, MakeChoice } from './makeView.ts';
 import { memoryFiles, type FileTexts } from './memoryFiles.ts';
 import { pictureOf, type PictureName } from './picturesView.ts';
 import { proofView, type ProofView } from './proofView.ts';
 import { quickProof, type QuickProof } from './quickProof.ts';
+import type { PurposeName } from './weighView.ts';
 import { solidsView, type SolidsView } from './solidsView.ts';
 
 /** Files of the project, and which of them is the instrument. */
@@ -64,6 +68,22 @@ export const engine = {
   /** A picture as SVG. */
   picture({ files, path }: ProjectFiles, name: PictureName): Promise<Answer<string>> {
     return answerOf(async () => pictureOf(await readDesign(memoryFiles(files), path), name));
+  },
+  /** The files of a build, as `vanewright make` writes them. */
+  make(project: ProjectFiles, choice: MakeChoice): Promise<Answer<MadeView>> {
+    return answerOf(async () => (await import('./makeView.ts')).madeView(project, choice));
+  },
+  /** What a recorded turn tells of a build, as `vanewright fit` does. */
+  fit(project: ProjectFiles, choice: FitChoice): Promise<Answer<FittedView>> {
+    return answerOf(async () => (await import('./fitView.ts')).fittedView(project, choice));
+  },
+  /** Ways of sensing held against the need, and what a purpose asks for. */
+  weigh({ files, path }: ProjectFiles, purpose: string | null): Promise<Answer<WeighedNeed>> {
+    return answerOf(async () => (await import('./weighView.ts')).weighView({ files, path }, purpose));
+  },
+  /** What people want readings for. */
+  async purposes(): Promise<readonly PurposeName[]> {
+    return (await import('./weighView.ts')).purposeTitles();
   },
   /** The text of an instrument file with one field set; comments stay. */
   setField(text: string, path: readonly string[], value: FieldValue): string {

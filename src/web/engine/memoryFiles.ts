@@ -15,8 +15,15 @@ function missing(path: string): VanewrightError {
   });
 }
 
-/** Instrument files that lie in memory; nothing is ever written. */
-export function memoryFiles(texts: FileTexts): InstrumentFiles {
+/**
+ * Instrument files that lie in memory; nothing is ever written.
+ *
+ * @param changedAt - When each was last changed, where that is known. ISO 8601, UTC
+ */
+export function memoryFiles(
+  texts: FileTexts,
+  changedAt: Readonly<Record<string, string>> = {},
+): InstrumentFiles {
   const contentOf = (path: string): string | Uint8Array => {
     const content = Object.hasOwn(texts, path) ? texts[path] : undefined;
     if (content === undefined) throw missing(path);
@@ -33,13 +40,25 @@ export function memoryFiles(texts: FileTexts): InstrumentFiles {
       const content = contentOf(path);
       return typeof content === 'string' ? new TextEncoder().encode(content) : content;
     },
-    async changedAt() {
-      return '1970-01-01T00:00:00.000Z';
+    async changedAt(path) {
+      return changedAt[path] ?? '1970-01-01T00:00:00.000Z';
     },
     async replaceText(path) {
       throw missing(path);
     },
   };
+}
+
+/** The same files, with what is put in the place of one kept beside. */
+export function keepingText(files: InstrumentFiles) {
+  const written: Record<string, string> = {};
+  const keeping: InstrumentFiles = {
+    ...files,
+    async replaceText(path, text) {
+      written[path] = text;
+    },
+  };
+  return { files: keeping, written };
 }
 
 /** A folder that only remembers what was written to it. */

@@ -6,6 +6,8 @@ export const shell = {
   redo: 'Redo',
   download: 'Save file as',
   open: 'Open file',
+  picture: 'Picture',
+  savePicture: 'Save picture (SVG)',
   openName: 'Open an instrument file from this computer',
   light: 'Light',
   dark: 'Dark',

@@ -1,0 +1,26 @@
+/** Words of the page that asks whether a coded disc is the right sensor. */
+export const weigh = {
+  purpose: 'What are the readings for?',
+  purposeHint: 'A purpose proposes positions and accuracy; your own need below counts.',
+  ownNeed: 'My own need',
+  take: 'Take this need into the file',
+  needTitle: 'The need',
+  siteTitle: 'The site’s wind',
+  lastly: 'What would change it',
+  ways: 'Ten ways of sensing, best first',
+  service: { serves: 'serves', 'with-care': 'serves with care', 'does-not-serve': 'does not serve' },
+  step: 'Step',
+  error: 'Error up to',
+  life: 'Worn after',
+  years: (years: string) => `${years} years`,
+  noWear: 'no wear',
+  parts: 'Parts',
+  upTo: (cost: string, eur: string) => `${cost}, up to ${eur} EUR`,
+  work: 'Work',
+  hours: (hours: string) => `${hours} h`,
+  bring: 'You need',
+  good: 'For it',
+  bad: 'Against it',
+  rests: (turns: string, isRecorded: boolean) =>
+    `The shaft turns about ${turns} turns a year, to and fro added up. Waits and gaps come from ${isRecorded ? 'the recorded wind' : 'the wind of the site as the file states it, a model'}. Cost classes and hours are assumptions, listed in the documentation.`,
+};
