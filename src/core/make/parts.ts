@@ -19,6 +19,7 @@ import { discPdf } from './pdf/onDemand.ts';
 import type { MadeFile } from './madeFile.ts';
 import { assertReadBack } from './readBack/readBack.ts';
 import { assertBundle } from './readBack/readBundle.ts';
+import { proofJson } from './proofJson.ts';
 import { buildSheet, type ProvedParts } from './sheet/sheet.ts';
 import { solidFiles } from './solidFiles.ts';
 import { solidParts, type SolidParts } from './solidParts.ts';
@@ -89,7 +90,7 @@ const makers = {
     ]);
     return [{ path: 'parts.csv', content: csvText(['quantity', 'part', 'value', 'note'], rows) }];
   },
-  proof: ({ proof }) => [{ path: 'proof.json', content: `${JSON.stringify(proof, null, 2)}\n` }],
+  proof: ({ proof }) => [{ path: 'proof.json', content: proofJson(proof) }],
   sheet: (parts) => [{ path: 'build-sheet.html', content: buildSheet(parts) }],
   bundle: async ({ instrument, head, printed, before }) => {
     const papers = bundlePapers({ instrument, head }, (await printed()).solids);

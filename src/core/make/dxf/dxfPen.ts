@@ -8,6 +8,9 @@ const PLACES = 6;
 /** Longest arc in one piece; a bulge near a whole turn has no bound. [rad] */
 const LONGEST_ARC = (2 * Math.PI) / 3;
 
+/** Decimals of a bulge: engines of JavaScript differ in the last of sixteen, and the same drawing has the same bytes. */
+const BULGE_PLACES = 12;
+
 const rounded = (length: number): number => Number(length.toFixed(PLACES)) + 0;
 
 /**
@@ -28,7 +31,7 @@ export function dxfPen(drawing: DxfWriter, layerName: string): { readonly pen: P
     corners = [];
   };
   const bend = (turn: number): void => {
-    corners[corners.length - 1]!.bulge = Math.tan(turn / 4);
+    corners[corners.length - 1]!.bulge = Number(Math.tan(turn / 4).toFixed(BULGE_PLACES));
   };
   const pen: Pen = {
     moveTo(to) {
