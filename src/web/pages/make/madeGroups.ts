@@ -30,6 +30,10 @@ const shownTypes: Readonly<Record<string, string>> = {
   md: 'text/plain',
   csv: 'text/plain',
   json: 'text/plain',
+  ino: 'text/plain',
+  cpp: 'text/plain',
+  h: 'text/plain',
+  py: 'text/plain',
 };
 
 /** How a browser shows a file; `null` where it can only be saved. */

@@ -16,6 +16,9 @@ import './weigh.css';
 
 const OWN = 'own';
 
+/** How the verdict is marked; advice against a disc is no failure of the design. */
+const SAYS = { 'build-a-disc': 'yes', 'do-not-build-a-disc': 'wait', 'nothing-serves': 'no' } as const;
+
 interface PurposeProps extends Pick<PageParts, 'engine' | 'project'> {
   readonly purpose: string;
   readonly advice: WeighedNeed['purpose'];
@@ -94,7 +97,7 @@ export function WeighPage({ engine, project, schema }: PageParts) {
   }, [history.text, purpose]);
   const weighed = work.answer?.ok ? work.answer.value : null;
   const weighing = weighed?.weighing ?? null;
-  const says = weighing === null ? 'wait' : weighing.verdict.advice === 'nothing-serves' ? 'no' : 'yes';
+  const says = weighing === null ? 'wait' : SAYS[weighing.verdict.advice];
   return (
     <>
       <Problems problems={work.answer?.ok === false ? work.answer.problems : []} />
