@@ -10,6 +10,7 @@ import {
   type FieldSchema,
   type FieldValue,
 } from '../../core/instrument/index.ts';
+import type { BuildChoice, ProjectFiles } from './asked.ts';
 import { answerOf, type Answer } from './answer.ts';
 import { codesView, type CodesView } from './codesView.ts';
 import { compareView, type CompareView } from './compareView.ts';
@@ -18,24 +19,12 @@ import type { FirstAnswers } from './firstAnswers.ts';
 import { firstFile, type FirstFile } from './firstFile.ts';
 import type { FitChoice, FittedView } from './fitView.ts';
 import type { MadeView, MakeChoice } from './makeView.ts';
-import { memoryFiles, type FileTexts } from './memoryFiles.ts';
+import { memoryFiles } from './memoryFiles.ts';
 import { pictureOf, type PictureName } from './picturesView.ts';
 import { proofView, type ProofView } from './proofView.ts';
 import { quickProof, type QuickProof } from './quickProof.ts';
 import type { PurposeName } from './weighView.ts';
 import { solidsView, type SolidsView } from './solidsView.ts';
-
-/** Files of the project, and which of them is the instrument. */
-export interface ProjectFiles {
-  readonly files: FileTexts;
-  readonly path: string;
-}
-
-/** How many virtual builds, from which seed. */
-export interface BuildChoice {
-  readonly builds: number;
-  readonly seed: number;
-}
 
 /** What the page asks of the library; it runs in a worker, so that the page never waits. */
 export const engine = {

@@ -3,7 +3,7 @@ import type { Certificate, Fit, ReadingHints } from '../../core/fit/index.ts';
 import { causePicture, signalsPicture, widthDial, wordStrip } from '../../core/fit/index.ts';
 import type { OutputFile } from '../../ports/index.ts';
 import { browserFonts } from './browserFonts.ts';
-import type { ProjectFiles } from './engine.ts';
+import type { ProjectFiles } from './asked.ts';
 import { collectingFolder, keepingText, memoryFiles } from './memoryFiles.ts';
 
 /** Recordings of one build, and what the maker tells about them. */

@@ -3,7 +3,7 @@ import type { Problem } from '../../core/error/index.ts';
 import type { OutputFile } from '../../ports/index.ts';
 import { browserFonts } from './browserFonts.ts';
 import { collectingFolder, memoryFiles } from './memoryFiles.ts';
-import type { BuildChoice, ProjectFiles } from './engine.ts';
+import type { BuildChoice, ProjectFiles } from './asked.ts';
 
 /** What the maker chooses for the files. */
 export interface MakeChoice extends BuildChoice {

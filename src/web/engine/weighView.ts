@@ -1,6 +1,6 @@
 import { weighInstrument, type WeighedNeed } from '../../app/api.ts';
 import { purposes } from '../../core/weigh/index.ts';
-import type { ProjectFiles } from './engine.ts';
+import type { ProjectFiles } from './asked.ts';
 import { memoryFiles } from './memoryFiles.ts';
 
 /** What readings can be for. */

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { Answer } from '../engine/answer.ts';
-import type { ProjectFiles } from '../engine/engine.ts';
+import type { ProjectFiles } from '../engine/asked.ts';
 import { filesOf, type OpenProject } from '../project/project.ts';
 import { useStore } from '../project/store.ts';
 
