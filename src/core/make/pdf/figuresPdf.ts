@@ -93,18 +93,9 @@ function placed(measure: Measure, content: FiguresPage, widthMm: number, sizeMm:
   return { texts, rules, downMm };
 }
 
-/**
- * One page of figures, such as a certificate: as large as fits on the sheet, never more than one.
- *
- * @param content - What it says; tables break their cells into lines.
- * @param setting - Paper and font.
- * @returns The whole file; equal content gives equal bytes.
- * @check test/journeys/fitCertificate.test.ts (pdftotext and pdfinfo)
- */
-export async function figuresPdf(content: FiguresPage, setting: SheetSetting): Promise<Uint8Array> {
+/** Draws one page of figures, as large as fits. */
+function drawPage(page: SheetPage, content: FiguresPage, setting: SheetSetting): void {
   const paper = papers[setting.paper];
-  const document = await blankDocument(content.title, setting);
-  const page = document.addPage();
   const widthMm = paper.widthMm - 2 * MARGIN_MM;
   const heightMm = paper.heightMm - 2 * MARGIN_MM;
   let sizeMm = LARGEST_MM;
@@ -121,5 +112,23 @@ export async function figuresPdf(content: FiguresPage, setting: SheetSetting): P
   for (const down of all.rules) {
     page.line({ xMm: MARGIN_MM, yMm: top - down }, { xMm: MARGIN_MM + widthMm, yMm: top - down });
   }
+}
+
+/**
+ * Pages of figures, such as a certificate: each as large as fits on its sheet.
+ *
+ * @param first - What the first page says; tables break their cells into lines.
+ * @param setting - Paper and font.
+ * @param more - What further pages say.
+ * @returns The whole file; equal content gives equal bytes.
+ * @check test/journeys/fitCertificate.test.ts (pdftotext and pdfinfo)
+ */
+export async function figuresPdf(
+  first: FiguresPage,
+  setting: SheetSetting,
+  more: readonly FiguresPage[] = [],
+): Promise<Uint8Array> {
+  const document = await blankDocument(first.title, setting);
+  for (const content of [first, ...more]) drawPage(document.addPage(), content, setting);
   return document.save();
 }
