@@ -9,7 +9,11 @@ export async function discPdf(subject: SheetSubject, setting: SheetSetting): Pro
   return (await import('./discPdf.ts')).discPdf(subject, setting);
 }
 
-/** One page of figures as `figuresPdf` makes it, loaded when it is wanted. */
-export async function figuresPdf(content: FiguresPage, setting: SheetSetting): Promise<Uint8Array> {
-  return (await import('./figuresPdf.ts')).figuresPdf(content, setting);
+/** Pages of figures as `figuresPdf` makes them, loaded when they are wanted. */
+export async function figuresPdf(
+  first: FiguresPage,
+  setting: SheetSetting,
+  more: readonly FiguresPage[] = [],
+): Promise<Uint8Array> {
+  return (await import('./figuresPdf.ts')).figuresPdf(first, setting, more);
 }
