@@ -35,8 +35,16 @@ export { fitRelease, type FittedRelease, type ReleaseRequest } from './fit/fitRe
 export { compareReadings, type ComparedReadings, type ReadingFigures } from './compareReadings.ts';
 export { thinRecord, type Thinned } from './thinRecord.ts';
 export { archiveRecord, type Archived, type ArchiveRequest } from './archiveRecord.ts';
+export { AlertRelay, LiveRelay, type Logging } from './liveRelay.ts';
+export { RecordOutline, type OutlinePoint } from './recordOutline.ts';
 export { LiveStations, type LiveMean, type LiveWind, type LiveWinds } from './logLive.ts';
-export { reviewRecord, type Reviewed, type ReviewPorts } from './review/reviewRecord.ts';
+export {
+  reviewOfRecord,
+  reviewRecord,
+  shortReasons,
+  type Reviewed,
+  type ReviewPorts,
+} from './review/reviewRecord.ts';
 export type { ReviewRequest } from './review/reviewRequest.ts';
 export { watchFaults, type WatchedFaults, type WatchRun } from './watchFaults.ts';
 export type { LiveAlerts } from './faultAlerts.ts';

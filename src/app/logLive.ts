@@ -19,7 +19,13 @@ export interface LiveWind {
   /** Instant of the last sample. [ms UTC] */
   readonly atMs: number;
   readonly headingDeg: number | null;
+  /** Largest error of that heading; `null` where the instrument does not tell it. [deg] */
+  readonly halfWidthDeg: number | null;
   readonly speedMPerS: number | null;
+  /** Bits of `sampleFlags`. [-] */
+  readonly flags: number;
+  /** What the channels read last. */
+  readonly word: string | null;
   /** Highest 3 s mean of the last ten minutes. [m/s], [ms UTC] */
   readonly gust: Gust | null;
   /** For wind that is used now, as at an airfield. */
@@ -33,18 +39,21 @@ const TEN_MINUTES_MS = 600_000;
 /** Samples kept of a station: ten minutes at 100 a second; faster ones push older ones out. [-] */
 const KEPT_MOST = 60_000;
 
-type Kept = Pick<Sample, 'atMs' | 'headingDeg' | 'speedMPerS' | 'gustMPerS'>;
+type Kept = Pick<
+  Sample,
+  'atMs' | 'headingDeg' | 'halfWidthDeg' | 'speedMPerS' | 'gustMPerS' | 'flags' | 'word'
+>;
 
 /** Samples of the last ten minutes of one station. */
 class Recent {
   #samples: Kept[] = [];
   #from = 0;
 
-  add({ atMs, headingDeg, speedMPerS, gustMPerS }: Sample): void {
+  add({ atMs, headingDeg, halfWidthDeg, speedMPerS, gustMPerS, flags, word }: Sample): void {
     const last = this.#samples.at(-1);
     // What comes late, as from an old log, is no wind of now.
     if (last && atMs <= last.atMs) return;
-    this.#samples.push({ atMs, headingDeg, speedMPerS, gustMPerS });
+    this.#samples.push({ atMs, headingDeg, halfWidthDeg, speedMPerS, gustMPerS, flags, word });
     while (this.#samples[this.#from]!.atMs <= atMs - TEN_MINUTES_MS) this.#from++;
     if (this.#samples.length - this.#from > KEPT_MOST) this.#from++;
     if (this.#from > 1000 && this.#from * 2 > this.#samples.length) {
@@ -60,7 +69,10 @@ class Recent {
       station,
       atMs: last.atMs,
       headingDeg: last.headingDeg,
+      halfWidthDeg: last.halfWidthDeg,
       speedMPerS: last.speedMPerS,
+      flags: last.flags,
+      word: last.word,
       gust: gustOf(recent),
       twoMinutes: meanOf(recent.filter(({ atMs }) => atMs > last.atMs - TWO_MINUTES_MS)),
       tenMinutes: meanOf(recent),

@@ -70,4 +70,4 @@ export interface SampleStore {
 }
 
 /** The half of a store that only looks: what screens and reports need of it. */
-export type RecordReading = Pick<SampleStore, 'stations' | 'samples' | 'columns' | 'ledgerCounts' | 'ledger'>;
+export type RecordReading = Pick<SampleStore, 'stations' | 'samples' | 'columns' | 'ledgerCounts'>;

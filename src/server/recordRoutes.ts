@@ -1,8 +1,11 @@
+import { Readable } from 'node:stream';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { LiveAlerts, LiveWind, LiveWinds } from '../app/api.ts';
 import { VanewrightError } from '../core/error/index.ts';
+import { columnBytes } from '../core/wind/index.ts';
 import type { Alert, RecordReading } from '../ports/index.ts';
 import {
+  columnsSchema,
   ledgerSchema,
   samplesSchema,
   stationsSchema,
@@ -90,6 +93,11 @@ async function samplesOf(store: RecordReading, station: string, { sinceMs, until
   return { samples, nextSinceMs: isWhole ? null : samples.at(-1)!.atMs + 1 };
 }
 
+async function* frames(store: RecordReading, station: string, { sinceMs, untilMs }: WindowWords) {
+  for await (const columns of store.columns({ station, fromMs: sinceMs, untilMs }))
+    yield columnBytes(columns);
+}
+
 /** Routes of a record; gives back what ends the listening, before the server can close. */
 export function addRecordRoutes(app: FastifyInstance, parts: RecordServerParts): () => void {
   const { store, live } = parts;
@@ -110,6 +118,12 @@ export function addRecordRoutes(app: FastifyInstance, parts: RecordServerParts):
     '/api/stations/:station/samples',
     { schema: { ...samplesSchema, querystring: windowSchema } },
     (request) => samplesOf(store, request.params.station, request.query),
+  );
+  app.get<{ Params: { station: string }; Querystring: WindowWords }>(
+    '/api/stations/:station/columns',
+    { schema: columnsSchema },
+    ({ params, query }, reply) =>
+      reply.type('application/octet-stream').send(Readable.from(frames(store, params.station, query))),
   );
   app.get(
     '/api/events',

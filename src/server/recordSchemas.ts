@@ -53,7 +53,10 @@ export const windSchema = {
         station: text,
         atMs: number,
         headingDeg: orNothing('number'),
+        halfWidthDeg: orNothing('number'),
         speedMPerS: orNothing('number'),
+        flags: integer,
+        word: orNothing('string'),
         gust: { type: ['object', 'null'], properties: { speedMPerS: number, atMs: number } },
         twoMinutes: mean,
         tenMinutes: mean,
@@ -102,6 +105,13 @@ export const samplesSchema = {
               gustMPerS: orNothing('number'),
               flags: integer,
               word: orNothing('string'),
+              meanHeadingDeg: orNothing('number'),
+              agreement: orNothing('number'),
+              counts: { type: ['array', 'null'], items: number },
+              pulses: orNothing('number'),
+              edges: orNothing('number'),
+              stream: integer,
+              line: integer,
             },
           },
         },
@@ -109,4 +119,12 @@ export const samplesSchema = {
       },
     },
   },
+} as const;
+
+export const columnsSchema = {
+  summary:
+    'Samples as columns of numbers in this machine\u2019s byte order, frame by frame: count, instants [ms UTC], headings [deg], speeds [m/s], and a byte each for what was read (1 heading, 2 speed), filled up to 8 bytes.',
+  produces: ['application/octet-stream'],
+  params: { type: 'object', properties: { station: text }, required: ['station'] },
+  querystring: windowSchema,
 } as const;

@@ -79,6 +79,7 @@ describe('the record served on this machine', () => {
       '/api/events',
       '/api/ledger',
       '/api/stations',
+      '/api/stations/{station}/columns',
       '/api/stations/{station}/samples',
       '/api/stations/{station}/wind',
     ]);

@@ -17,7 +17,12 @@ it('says a fault of ours in the terminal, and in the answer only that there is o
     write: () => Promise.reject(new TypeError('inner workings')),
   };
   const server = await workbenchServer(
-    { pages, project: { folder: broken, path: 'instrument.yaml' }, say: (text) => said.push(text) },
+    {
+      pages,
+      project: { folder: broken, path: 'instrument.yaml' },
+      record: null,
+      say: (text) => said.push(text),
+    },
     {
       host: '127.0.0.1',
       port: 0,

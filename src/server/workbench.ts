@@ -5,6 +5,8 @@ import { addGate, type GateRules } from './gate.ts';
 import { addPages, addPolicy } from './pages.ts';
 import { answerErrors } from './problemReply.ts';
 import { addProjectRoutes, type ServedProject } from './projectRoutes.ts';
+import { addRecordRoutes } from './recordRoutes.ts';
+import { addReviewRoutes, type ServedRecord } from './reviewRoutes.ts';
 import type { Listening } from './recordServer.ts';
 import { VanewrightError } from '../core/error/index.ts';
 
@@ -13,6 +15,8 @@ export interface WorkbenchParts {
   /** Folder of the built page. */
   readonly pages: string;
   readonly project: ServedProject;
+  /** `null` where no store was named. */
+  readonly record: ServedRecord | null;
   /** Hears of faults of ours. */
   say(text: string): void;
 }
@@ -39,9 +43,17 @@ function tooFast(): VanewrightError {
   });
 }
 
-async function addAll(app: FastifyInstance, parts: WorkbenchParts): Promise<void> {
-  await addPages(app, parts.pages);
-  await app.register(async (routes) => addProjectRoutes(routes, parts.project, null));
+/** All routes; gives back what must end before the server can close. */
+async function addAll(app: FastifyInstance, { pages, project, record }: WorkbenchParts): Promise<() => void> {
+  await addPages(app, pages);
+  let endListening = (): void => {};
+  await app.register(async (routes) => {
+    await addProjectRoutes(routes, project, record?.name ?? null);
+    if (!record) return;
+    endListening = addRecordRoutes(routes, record);
+    addReviewRoutes(routes, project, record);
+  });
+  return endListening;
 }
 
 /** Serves the workbench and the project it works on. */
@@ -56,7 +68,13 @@ export async function workbenchServer(parts: WorkbenchParts, address: WorkbenchA
   });
   addGate(app, address);
   await describeApi(app, 'Workbench', 'The project, its record and its serial ports; times in ms UTC.');
-  await addAll(app, parts);
+  const endListening = await addAll(app, parts);
   const url = await app.listen({ host: address.host, port: address.port });
-  return { url, close: () => app.close() };
+  return {
+    url,
+    async close() {
+      endListening();
+      await app.close();
+    },
+  };
 }

@@ -15,7 +15,7 @@ import type {
   Fonts,
   InstrumentFiles,
   OutputFolder,
-  SampleStore,
+  RecordReading,
   SampleWindow,
   StationSpan,
   StopSign,
@@ -39,10 +39,13 @@ export interface ReviewPorts {
   readonly files: InstrumentFiles;
   readonly output: OutputFolder;
   readonly fonts: Fonts;
-  readonly store: SampleStore;
+  readonly store: RecordReading;
   /** Hears what is being done and how much of it is done. [-], 0..1 */
   readonly onProgress?: (what: string, share: number) => void;
 }
+
+/** What is needed of the world before anything is written. */
+type ReadingPorts = Pick<ReviewPorts, 'files' | 'store' | 'onProgress'>;
 
 /** A review and what was written of it. */
 export interface Reviewed {
@@ -73,7 +76,7 @@ function within({ station, fromMs, untilMs }: SampleWindow): SampleWindow {
 
 /** Faults that a window shows. */
 async function findingsOf(
-  { store, onProgress }: ReviewPorts,
+  { store, onProgress }: ReadingPorts,
   window: SampleWindow,
   setting: FaultSetting,
 ): Promise<readonly Finding[]> {
@@ -89,7 +92,7 @@ async function findingsOf(
 }
 
 /** Samples of a window, gone through for faults and then for the wind. */
-async function recordOf(ports: ReviewPorts, window: SampleWindow, going: Going): Promise<RecordSum | null> {
+async function recordOf(ports: ReadingPorts, window: SampleWindow, going: Going): Promise<RecordSum | null> {
   const { choices, setting, lineIntervalMs } = going;
   const findings = await findingsOf(ports, window, setting);
   let record: RecordSum | null = null;
@@ -103,7 +106,7 @@ async function recordOf(ports: ReviewPorts, window: SampleWindow, going: Going):
   return record;
 }
 
-function choicesOf(request: ReviewRequest, instrument: Instrument): ReviewChoices {
+function choicesOf(request: Omit<ReviewRequest, 'out'>, instrument: Instrument): ReviewChoices {
   const { cups, need } = instrument;
   const starts = { cupsStartMPerS: cups?.startSpeedMPerS ?? 0, vaneStartMPerS: VANE_STARTS_M_PER_S };
   return {
@@ -117,7 +120,7 @@ function choicesOf(request: ReviewRequest, instrument: Instrument): ReviewChoice
 }
 
 /** Why the data falls short, in sentences. */
-function reasonsOf({ coverage, distribution, findings }: Review): string[] {
+export function shortReasons({ coverage, distribution, findings }: Review): string[] {
   const { both, heading } = coverage.whole;
   const share = distribution ? both : heading;
   const what = distribution ? 'speed and direction' : 'direction';
@@ -132,7 +135,7 @@ function reasonsOf({ coverage, distribution, findings }: Review): string[] {
 
 /** The other record, gone through; `null` without a comparison. */
 async function otherOf(
-  ports: ReviewPorts,
+  ports: ReadingPorts,
   against: Against | null,
   going: Going,
   stations: readonly StationSpan[],
@@ -145,16 +148,15 @@ async function otherOf(
 }
 
 /**
- * Reviews a stretch of a station's record and writes the report: page, sheet, pictures and tables.
+ * Reviews a stretch of a station's record.
  *
  * @throws `review/no-station`, `review/no-samples`, `review/since-after-until`, `review/against`; the problems of the
  *   instrument file, and what store and folder say.
  */
-export async function reviewRecord(
-  ports: ReviewPorts,
-  request: ReviewRequest,
-  stop: StopSign,
-): Promise<Reviewed> {
+export async function reviewOfRecord(
+  ports: ReadingPorts,
+  request: Omit<ReviewRequest, 'out'>,
+): Promise<Review> {
   const { instrument, station: wanted } = await logDesign(ports.files, request.path, request.station);
   const stations = await ports.store.stations();
   const span = stationOf(stations, wanted, request.station !== null);
@@ -181,7 +183,7 @@ export async function reviewRecord(
   const record = await recordOf(ports, window, going);
   if (!record) throw noSamples(window, '--since, --until', stations);
   const other = await otherOf(ports, isProblem ? null : against, going, stations);
-  const review = reviewOf(
+  return reviewOf(
     record,
     {
       name: instrument.name,
@@ -193,6 +195,15 @@ export async function reviewRecord(
     },
     other,
   );
+}
+
+/** Reviews a stretch of a station's record and writes the report: page, sheet, pictures and tables. */
+export async function reviewRecord(
+  ports: ReviewPorts,
+  request: ReviewRequest,
+  stop: StopSign,
+): Promise<Reviewed> {
+  const review = await reviewOfRecord(ports, request);
   const written = await ports.output.write(request.out, await filesOf(ports.fonts, review), stop, 'result');
-  return { review, reasons: reasonsOf(review), written };
+  return { review, reasons: shortReasons(review), written };
 }

@@ -99,7 +99,10 @@ export function againstOf(
   };
 }
 
-export function windowProblem({ sinceMs, untilMs }: ReviewRequest): Problem | null {
+export function windowProblem({
+  sinceMs,
+  untilMs,
+}: Pick<ReviewRequest, 'sinceMs' | 'untilMs'>): Problem | null {
   if (sinceMs === null || untilMs === null || sinceMs < untilMs) return null;
   return {
     code: 'review/since-after-until',

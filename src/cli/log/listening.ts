@@ -1,5 +1,6 @@
 import { VanewrightError } from '../../core/error/index.ts';
 import type { RecordServerParts } from '../../server/recordRoutes.ts';
+import type { Notice } from '../notice.ts';
 import type { Listening } from '../../server/recordServer.ts';
 
 /** Runs the work; Ctrl-C closes the sources, so that what came is stored before the end. */
@@ -37,13 +38,21 @@ async function served(parts: RecordServerParts, port: number): Promise<Listening
   }
 }
 
-/** Serves the wind of now, if that is wanted; gives back what ends it. */
+/**
+ * Serves the record while it is written: on the port that is asked for, and on a free one where no other process can
+ * open the store. Gives back what ends it.
+ */
 export async function listening(
   port: number | undefined,
+  notice: Notice | null,
   parts: RecordServerParts,
 ): Promise<() => Promise<void>> {
-  if (port === undefined) return async () => {};
-  const server = await served(parts, port);
-  process.stderr.write(`Listening on ${server.url}\n`);
-  return () => server.close();
+  if (port === undefined && !notice) return async () => {};
+  const server = await served(parts, port ?? 0);
+  await notice?.put(server.url);
+  if (port !== undefined) process.stderr.write(`Listening on ${server.url}\n`);
+  return async () => {
+    await notice?.takeAway();
+    await server.close();
+  };
 }

@@ -96,7 +96,7 @@ async function record(
       process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n`),
   };
   const close = async (): Promise<void> => void (await Promise.all(sources.map((source) => source.close())));
-  const endListening = await listening(words.listen, {
+  const endListening = await listening(words.listen, opened.notice, {
     store: opened.store,
     live,
     ...(watching ? { alerts: watching.faults } : {}),

@@ -76,7 +76,7 @@ export async function runShared(
   const progress = progressLine(process.stderr, machineClock.nowMs);
   const close = async (): Promise<void> =>
     void (await Promise.all(connections.map(({ source }) => source.close())));
-  const endListening = await listening(words.listen, { store, live });
+  const endListening = await listening(words.listen, null, { store, live });
   try {
     const run = {
       feeds,

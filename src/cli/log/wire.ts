@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import type { ReadingChoices } from '../../app/logChoices.ts';
 import { VanewrightError } from '../../core/error/index.ts';
 import type { ReadingRule } from '../../core/record/index.ts';
+import { noticeIn, type Notice } from '../notice.ts';
 import type { ArchiveFolder, LineSource, RawLog, SampleStore, SharedFeeds } from '../../ports/index.ts';
 
 /** Where samples and raw bytes rest, and how they were last read. */
@@ -14,6 +15,8 @@ export interface OpenStore {
   /** Damaged files that were put aside; what they held has been read again. */
   readonly putAside: readonly string[];
   keepChoices(choices: ReadingChoices): Promise<void>;
+  /** Where programs can ask the process that holds the store; `null` for a store that many may open. */
+  readonly notice: Notice | null;
   close(): Promise<void>;
 }
 
@@ -61,6 +64,7 @@ export async function openStore({ store, raw }: StoreWords): Promise<OpenStore> 
       store: opened.store,
       putAside: opened.putAside,
       choices: await choicesOf(path),
+      notice: isServer(store) ? null : noticeIn(folder),
       async keepChoices(choices) {
         await mkdir(folder, { recursive: true });
         const draft = `${path}.${randomUUID()}`;
@@ -83,9 +87,24 @@ async function openSamples(where: string): Promise<{ store: SampleStore; putAsid
     const { postgresSampleStore } = await import('../../adapters/postgres/index.ts');
     return { store: await postgresSampleStore(where), putAside: [] };
   }
-  const { duckdbSampleStore } = await import('../../adapters/duckdb/index.ts');
-  const store = await duckdbSampleStore(join(where, 'record.duckdb'));
+  const store = await openEmbedded(where);
   return { store, putAside: store.putAside };
+}
+
+/** A workbench that looks into the store lets go of it after a moment; so long it is tried again. [ms] */
+const AGAIN_MS = 400;
+const AGAIN_MOST = 25;
+
+async function openEmbedded(where: string, again = AGAIN_MOST) {
+  const { duckdbSampleStore } = await import('../../adapters/duckdb/index.ts');
+  try {
+    return await duckdbSampleStore(join(where, 'record.duckdb'));
+  } catch (error) {
+    const isHeld = error instanceof VanewrightError && error.problems[0]!.code === 'store/in-use';
+    if (!isHeld || again === 0) throw error;
+    await new Promise((done) => setTimeout(done, AGAIN_MS));
+    return openEmbedded(where, again - 1);
+  }
 }
 
 /** What workers share that keep nothing themselves. */

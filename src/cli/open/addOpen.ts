@@ -9,6 +9,7 @@ export function addOpen(root: Command, take: Take): void {
     .command('open')
     .argument('[FILE]', 'instrument file, or a folder to begin in; the folder you stand in when not given')
     .description('the workbench: the whole job in your browser')
+    .option('--store <STORE>', 'record to show: the folder that log fills, or postgres://user@host/database')
     .option('--port <N>', 'port to listen on; 0 takes a free one', wholeNumber(0, 65_535))
     .option('--no-browser', 'only print the address')
     .option(

@@ -4,6 +4,7 @@ import type { WorkbenchAddress, WorkbenchParts } from '../../server/workbench.ts
 import { EXIT } from '../exit.ts';
 import type { Outcome } from '../outcome.ts';
 import { addressOf, reachOf, type Reach } from './addresses.ts';
+import { openRecord } from './openRecord.ts';
 import { freshToken, openInBrowser, ownMachine, pagesFolder, projectOf } from './wire.ts';
 
 /** What stands behind `open`, read. */
@@ -13,6 +14,7 @@ export interface OpenWords {
   readonly host: string;
   readonly token?: string;
   readonly browser: boolean;
+  readonly store?: string;
 }
 
 /** Where it listens when nothing is said, so that bookmarks stay good. [-] */
@@ -89,14 +91,21 @@ async function tell(urls: readonly string[], token: string | null, isBrowserWant
 export async function runOpen(file: string | null, words: OpenWords): Promise<Outcome> {
   const reach = reachOf(words.host, ownMachine());
   const token = tokenOf(words, reach);
-  const parts: WorkbenchParts = { pages: pagesFolder(), project: await projectOf(file), say };
-  const { port, host } = words;
+  const pages = pagesFolder();
+  const project = await projectOf(file);
+  const { port, host, store } = words;
+  const record = store === undefined ? null : await openRecord(store, say);
   const address = { host, port: port ?? USUAL_PORT, token, nowMs: Date.now, ...reach };
-  const server = await listening(parts, address, port === undefined);
+  const parts: WorkbenchParts = { pages, project, record, say };
+  const server = await listening(parts, address, port === undefined).catch(async (error: unknown) => {
+    await record?.close();
+    throw error;
+  });
   const urls = reach.shown.map((shown) => addressOf(shown, new URL(server.url).port || '80', token));
   await tell(urls, token, words.browser);
   await stopped();
   await server.close();
+  await record?.close();
   return {
     exit: EXIT.good,
     text: 'The workbench is closed; what it saved is in the folder.',

@@ -7,6 +7,7 @@ import { fileURLToPath } from 'node:url';
 import { INSTRUMENT_FILE } from '../../app/api.ts';
 import { VanewrightError } from '../../core/error/index.ts';
 import { INSTRUMENT_FILE_MOST_BYTES } from '../../core/instrument/index.ts';
+import type { SampleStore } from '../../ports/index.ts';
 import type { ServedProject } from '../../server/projectRoutes.ts';
 
 /** The folder of the built page. @throws `open/no-pages` */
@@ -59,3 +60,17 @@ export function freshToken(): string {
 }
 
 export { openInBrowser } from '../../adapters/desktop/index.ts';
+
+/** Opens a store in a file. @throws `store/in-use` */
+export async function openFile(path: string): Promise<SampleStore> {
+  const { duckdbSampleStore } = await import('../../adapters/duckdb/index.ts');
+  return duckdbSampleStore(path);
+}
+
+/** Opens a store on a server. */
+export async function openServer(url: string): Promise<SampleStore> {
+  const { postgresSampleStore } = await import('../../adapters/postgres/index.ts');
+  return postgresSampleStore(url);
+}
+
+export { loggerEvents, loggerRecord } from '../../adapters/loggerHttp/index.ts';

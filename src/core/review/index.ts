@@ -1,3 +1,4 @@
+export { definitions, type Definition, type DefinitionId } from './page/definitions.ts';
 export { answerOf, reviewPage } from './page/reviewPage.ts';
 export { reviewPictures, type ReviewPicture } from './page/reviewPictures.ts';
 export type { ReviewTable } from './page/reviewTable.ts';

@@ -43,6 +43,7 @@ export {
   wavelengthOverDelay,
 } from './dynamics/vaneResponse.ts';
 export { calmThreshold, isCalm, REPORTED_CALM_M_PER_S } from './period/calm.ts';
+export { columnBytes, columnsOfBytes } from './period/columnBytes.ts';
 export {
   completeness,
   PERIOD_COMPLETE,

@@ -1,0 +1,2 @@
+export { loggerRecord } from './loggerRecord.ts';
+export { loggerEvents } from './loggerEvents.ts';
