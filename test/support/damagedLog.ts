@@ -1,5 +1,6 @@
 // Writes logs of a pretended vane and spoils some lines on purpose; knows what it did, and shares no code with the reader.
 import { seededRandom, type Random } from '../../src/core/units/index.ts';
+import { checkDigits } from './vaneLine.ts';
 
 /** What was done to a log, how often, under the names of the repair ledger. */
 export type Damage = Record<string, number>;
@@ -12,18 +13,6 @@ export interface DamagedLog {
   readonly good: readonly { readonly headingDeg: number; readonly atMs: number }[];
   readonly lines: number;
   readonly damaged: number;
-}
-
-/** CRC of 16 bits by long division, bit by bit, as ITU-T V.41 describes it; start value all ones. */
-function checkDigits(text: string): string {
-  let remainder = 0xffff;
-  for (const char of text) {
-    for (let bit = 7; bit >= 0; bit--) {
-      const isOdd = ((remainder >> 15) & 1) !== ((char.charCodeAt(0) >> bit) & 1);
-      remainder = ((remainder << 1) & 0xffff) ^ (isOdd ? 0x1021 : 0);
-    }
-  }
-  return remainder.toString(16).toUpperCase().padStart(4, '0');
 }
 
 function vaneLine(
