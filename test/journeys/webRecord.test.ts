@@ -196,10 +196,9 @@ describe('the Review page', () => {
         colorScheme,
       });
       await shows(page, name === 'log' ? /Last reading/ : /The wind came from/);
-      const { scrollWidth, clientWidth } = await page.evaluate(() => ({
-        scrollWidth: document.documentElement.scrollWidth,
-        clientWidth: document.documentElement.clientWidth,
-      }));
+      const { scrollWidth, clientWidth } = await page
+        .locator('html')
+        .evaluate(({ scrollWidth, clientWidth }) => ({ scrollWidth, clientWidth }));
       expect(scrollWidth).toBeLessThanOrEqual(clientWidth);
       expect(await axeFindings(page)).toEqual([]);
     }
