@@ -5,6 +5,8 @@ export default defineConfig({
   root: 'src/web',
   base: './',
   build: {
+    // The solid kernel and the writer of PDF are large and come only when files are made.
+    chunkSizeWarningLimit: 1500,
     outDir: '../../dist/web',
     emptyOutDir: true,
     target: 'es2022',
