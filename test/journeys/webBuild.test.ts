@@ -23,10 +23,8 @@ afterAll(async () => {
 /** A page of the workbench with the jetty vane in it. */
 async function jettyAt(name: string, options: BrowserContextOptions = {}) {
   const opened = await openPage(browser, `${site.url}#/${name}`, options);
-  await opened.page.evaluate(
-    (text) => localStorage.setItem('vanewright:project', text),
-    readFileSync(FILE, 'utf8'),
-  );
+  const kept = JSON.stringify(readFileSync(FILE, 'utf8'));
+  await opened.page.evaluate(`localStorage.setItem('vanewright:project', ${kept})`);
   await opened.page.reload();
   return opened;
 }
@@ -61,7 +59,7 @@ describe('the page that makes the files', () => {
     const { page, complaints } = await jettyAt('make');
     await page.getByText('Before you begin: what can hurt').waitFor();
     await page.locator('main').focus();
-    const name = () => page.evaluate(() => document.activeElement?.textContent);
+    const name = () => page.locator(':focus').textContent();
     for (let i = 0; i < 20 && (await name()) !== 'Make the coupon'; i++) await page.keyboard.press('Tab');
     await page.keyboard.press('Enter');
     await page.getByRole('button', { name: 'Save coupon/coupon.stl' }).waitFor({ timeout: 60_000 });
@@ -136,7 +134,7 @@ describe.each(['weigh', 'make', 'fit'])('the page %s', (name) => {
       if (name === 'weigh') await page.getByText('Ten ways of sensing').waitFor();
       expect(await axeFindings(page)).toEqual([]);
       expect(
-        await page.evaluate(() => document.documentElement.scrollWidth - innerWidth),
+        await page.evaluate<number>('document.documentElement.scrollWidth - innerWidth'),
       ).toBeLessThanOrEqual(0);
       await page.context().close();
     },
