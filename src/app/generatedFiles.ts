@@ -5,6 +5,7 @@ import {
   codesPage,
   discPicture,
   formPictures,
+  scriptSource,
   signalPicture,
   turnPicture,
   wordMap,
@@ -14,6 +15,15 @@ import type { InstrumentFiles, OutputFile } from '../ports/index.ts';
 import { readDesign } from './design.ts';
 import { exampleFiles } from './examples/exampleFiles.ts';
 import { DEFAULT_BUILDS, DEFAULT_SEED } from './proveInstrument.ts';
+
+/** The script of the page that tells how a disc works, as text: every build of the library embeds the same bytes. */
+function scriptFile(): OutputFile {
+  const text = scriptSource().replace(/[`\\]|\$(?={)/g, '\\$&');
+  return {
+    path: 'src/core/make/explain/script/scriptText.ts',
+    content: `/** The script of the page; \`npm run generate\` makes it from pageScript.ts and reading.ts. */\nexport const scriptText = \`${text}\`;\n`,
+  };
+}
 
 const JETTY = 'examples/jetty/instrument.yaml';
 
@@ -29,6 +39,7 @@ export async function generatedFiles(files: InstrumentFiles, root: string): Prom
   const examples = await exampleFiles(files, root.replace(/\/$/, ''));
   return [
     ...examples,
+    scriptFile(),
     { path: 'docs/codes.md', content: page },
     ...formPictures().map(({ name, svg: content }) => ({ path: `docs/pictures/forms/${name}.svg`, content })),
     ...pictures.map(({ name, svg: content }) => ({ path: `docs/pictures/codes/${name}.svg`, content })),

@@ -2,6 +2,9 @@ export { CAUTIONS_DEFER, cautionsFor, lineClearanceM, type Caution } from './cau
 export type { MadeFile } from './madeFile.ts';
 export { makeParts, partNames, type Made, type MakePart } from './parts.ts';
 export { discFiles } from './discFiles.ts';
+export { explainInline, explainPage } from './explain/explainPage.ts';
+export type { Explained } from './explain/explained.ts';
+export { scriptSource } from './explain/script/pageScript.ts';
 export { bundlePapers, bundleZip, checksumText } from './bundle/bundleFiles.ts';
 export { jobTimes, type JobTime } from './bundle/jobTimes.ts';
 export { massRows, type MassRow } from './bundle/masses.ts';

@@ -6,10 +6,10 @@ import type { Instrument } from '../../instrument/index.ts';
 import { csvText } from '../../report/index.ts';
 import { showNumber } from '../../units/index.ts';
 import { CAUTIONS_DEFER, cautionsFor } from '../cautions.ts';
+import { explainPage } from '../explain/explainPage.ts';
 import type { MadeFile } from '../madeFile.ts';
 import type { Solid } from '../solids/solid.ts';
 import { discSolids } from '../stl/discSolids.ts';
-import { howItWorks } from './howItWorks.ts';
 import { jobTimes } from './jobTimes.ts';
 import { licencesText } from './licences.ts';
 import { massCsv, massRows } from './masses.ts';
@@ -39,7 +39,7 @@ export function bundlePapers(
 ): MadeFile[] {
   const times = jobTimes(head.disc, discSolids(head.disc), printed);
   return [
-    { path: 'how-it-works.html', content: howItWorks(instrument.name, head) },
+    { path: 'how-it-works.html', content: explainPage({ instrument, head }) },
     {
       path: 'job-times.csv',
       content: csvText(
