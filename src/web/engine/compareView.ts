@@ -1,5 +1,6 @@
-import type { ComparedDesigns } from '../../app/api.ts';
+import { compareInstruments, type ProveRequest } from '../../app/api.ts';
 import type { Comparison } from '../../core/proof/index.ts';
+import type { InstrumentFiles } from '../../ports/index.ts';
 
 /** Two designs held against each other, as plain data. */
 export interface CompareView {
@@ -9,8 +10,12 @@ export interface CompareView {
   readonly accuraciesDeg: readonly [number, number];
 }
 
-/** Two designs without their functions. */
-export function compareView({ first, second, comparison }: ComparedDesigns): CompareView {
+/** Two designs in the same virtual builds, without their functions. */
+export async function compareView(
+  files: InstrumentFiles,
+  request: ProveRequest & { readonly against: string },
+): Promise<CompareView> {
+  const { first, second, comparison } = await compareInstruments(files, request);
   const [a, b] = [first.instrument, second.instrument];
   return {
     comparison,

@@ -1,5 +1,5 @@
 import type { WeighedNeed } from '../../app/api.ts';
-import { compareInstruments, proveInstrument, readDesign } from '../../app/api.ts';
+import { readDesign } from '../../app/api.ts';
 import {
   fieldSchema,
   fileFields,
@@ -12,21 +12,25 @@ import {
 } from '../../core/instrument/index.ts';
 import type { BuildChoice, ProjectFiles } from './asked.ts';
 import { answerOf, type Answer } from './answer.ts';
-import { codesView, type CodesView } from './codesView.ts';
-import { compareView, type CompareView } from './compareView.ts';
+import type { CodesView } from './codesView.ts';
+import type { CompareView } from './compareView.ts';
 import { designView, type DesignView } from './designView.ts';
 import type { FirstAnswers } from './firstAnswers.ts';
-import { firstFile, type FirstFile } from './firstFile.ts';
+import type { FirstFile } from './firstFile.ts';
 import type { FitChoice, FittedView } from './fitView.ts';
 import type { MadeView, MakeChoice } from './makeView.ts';
 import { memoryFiles } from './memoryFiles.ts';
-import { pictureOf, type PictureName } from './picturesView.ts';
-import { proofView, type ProofView } from './proofView.ts';
-import { quickProof, type QuickProof } from './quickProof.ts';
+import type { PictureName } from './picturesView.ts';
+import type { ProofView } from './proofView.ts';
+import type { QuickProof } from './quickProof.ts';
 import type { PurposeName } from './weighView.ts';
-import { solidsView, type SolidsView } from './solidsView.ts';
+import type { SolidsView } from './solidsView.ts';
 
-/** What the page asks of the library; it runs in a worker, so that the page never waits. */
+/**
+ * What the page asks of the library; it runs in a worker, so that the page never waits.
+ *
+ * Only what the first page needs is loaded with it; every other verb fetches its own part when it is first asked.
+ */
 export const engine = {
   /** Everything that is drawn from an instrument file, or what is wrong with it. */
   design({ files, path }: ProjectFiles): Promise<Answer<DesignView>> {
@@ -34,29 +38,37 @@ export const engine = {
   },
   /** The proof as `vanewright prove` gives it. */
   prove({ files, path }: ProjectFiles, choice: BuildChoice): Promise<Answer<ProofView>> {
-    return answerOf(async () => proofView(await proveInstrument(memoryFiles(files), { path, ...choice })));
+    return answerOf(async () =>
+      (await import('./proofView.ts')).proofView(memoryFiles(files), { path, ...choice }),
+    );
   },
   /** Budget and yield alone, to follow a slider. */
   quickProof({ files, path }: ProjectFiles, choice: BuildChoice): Promise<Answer<QuickProof>> {
-    return answerOf(async () => quickProof(await readDesign(memoryFiles(files), path), choice));
+    return answerOf(async () =>
+      (await import('./quickProof.ts')).quickProof(await readDesign(memoryFiles(files), path), choice),
+    );
   },
   /** Two files of the project in the same virtual builds. */
   compare({ files, path }: ProjectFiles, against: string, choice: BuildChoice): Promise<Answer<CompareView>> {
     return answerOf(async () =>
-      compareView(await compareInstruments(memoryFiles(files), { path, against, ...choice })),
+      (await import('./compareView.ts')).compareView(memoryFiles(files), { path, against, ...choice }),
     );
   },
   /** Every code for the need, the best first. */
   codes({ files, path }: ProjectFiles): Promise<Answer<CodesView>> {
-    return answerOf(() => codesView(memoryFiles(files), path));
+    return answerOf(async () => (await import('./codesView.ts')).codesView(memoryFiles(files), path));
   },
   /** Meshes of the disc and of every printed part. */
   solids({ files, path }: ProjectFiles): Promise<Answer<SolidsView>> {
-    return answerOf(async () => solidsView(await readDesign(memoryFiles(files), path)));
+    return answerOf(async () =>
+      (await import('./solidsView.ts')).solidsView(await readDesign(memoryFiles(files), path)),
+    );
   },
   /** A picture as SVG. */
   picture({ files, path }: ProjectFiles, name: PictureName): Promise<Answer<string>> {
-    return answerOf(async () => pictureOf(await readDesign(memoryFiles(files), path), name));
+    return answerOf(async () =>
+      (await import('./picturesView.ts')).pictureOf(await readDesign(memoryFiles(files), path), name),
+    );
   },
   /** The files of a build, as `vanewright make` writes them. */
   make(project: ProjectFiles, choice: MakeChoice): Promise<Answer<MadeView>> {
@@ -92,7 +104,7 @@ export const engine = {
   },
   /** A first file from what a maker has; `null` where nothing with these parts can be read. */
   firstFile(answers: FirstAnswers): Promise<Answer<FirstFile | null>> {
-    return answerOf(() => firstFile(answers));
+    return answerOf(async () => (await import('./firstFile.ts')).firstFile(answers));
   },
   /** What each field may be. */
   fields(): FieldSchema {
