@@ -31,8 +31,11 @@ export function DiscDial({ view, model, turn, name }: DiscDialProps) {
     let sinceTold = Infinity;
     const shown = new Float64Array(model.live.channels.length).fill(-1);
     return turn.watch((elapsedMs) => {
+      const [pattern, element] = [disc.current, dial.current];
+      // A page that is being left is drawn no more.
+      if (!pattern || !element) return;
       model.follow(turn, elapsedMs);
-      disc.current!.style.transform = places.transform(turn.angleDeg);
+      pattern.style.transform = places.transform(turn.angleDeg);
       for (let c = 0; c < shown.length; c++) {
         // Steps that an eye can tell: what has not changed is not painted.
         const light = Math.round(Math.min(1, model.live.channels[c]!.light) * 24) / 24;
@@ -43,7 +46,7 @@ export function DiscDial({ view, model, turn, name }: DiscDialProps) {
       sinceTold += elapsedMs;
       if (sinceTold < TELL_EVERY_MS && turn.spinDegPerS !== 0) return;
       sinceTold = 0;
-      tell(dial.current!, model, turn);
+      tell(element, model, turn);
     });
   }, [model, turn, places]);
   const { x, y, width, height } = places.viewBox;

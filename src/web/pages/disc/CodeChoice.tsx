@@ -12,10 +12,10 @@ import { words } from '../../words/en.ts';
 const REST_MS = 500;
 
 /** What the codes are worth for the need in the file; `null` while they are weighed. */
-function useCodes({
-  project,
-  background,
-}: Pick<PageParts, 'project' | 'background'>): Answer<CodesView> | null {
+function useCodes(
+  { project, background }: Pick<PageParts, 'project' | 'background'>,
+  isWanted: boolean,
+): Answer<CodesView> | null {
   const { fields } = useStore(project.state);
   const [answer, setAnswer] = useState<Answer<CodesView> | null>(null);
   // What a code is weighed by: the code itself does not count.
@@ -25,20 +25,22 @@ function useCodes({
     { ...(fields['disc'] as object), code: 0 },
   ]);
   useEffect(() => {
+    if (!isWanted) return;
     const timer = setTimeout(async () => {
       const files = filesOf(project.state.get());
       const found = await background.run<Answer<CodesView>>((engine) => engine.codes(files), 'long');
       if (found) setAnswer(found);
     }, REST_MS);
     return () => clearTimeout(timer);
-  }, [weighed]);
+  }, [weighed, isWanted]);
   return answer;
 }
 
 /** Every code for this need, the best first, each with its reasons; one is chosen by its button. */
 export function CodeChoice({ project, background }: Pick<PageParts, 'project' | 'background'>) {
   const { design } = useStore(project.state);
-  const answer = useCodes({ project, background });
+  const [isOpen, setOpen] = useState(false);
+  const answer = useCodes({ project, background }, isOpen);
   const now = design?.instrument.disc.code;
   const { disc } = words;
   const use = (code: CodeView): void =>
@@ -54,9 +56,9 @@ export function CodeChoice({ project, background }: Pick<PageParts, 'project' | 
           <strong>{disc.codeOf(now)}.</strong> {disc.explains[now]}
         </p>
       )}
-      <details>
+      <details onToggle={(event) => setOpen(event.currentTarget.open)}>
         <summary>{disc.codesTitle}</summary>
-        {answer === null ? <p role="status">{disc.codesWeigh}</p> : null}
+        {isOpen && answer === null ? <p role="status">{disc.codesWeigh}</p> : null}
         {answer?.ok === false ? <Problems problems={answer.problems} isNote /> : null}
         <ol>
           {(answer?.ok ? answer.value.codes : []).map((code) => (
