@@ -1,14 +1,19 @@
 import {
   AmbientLight,
+  Box3,
   BufferAttribute,
   BufferGeometry,
   Color,
   DirectionalLight,
+  EdgesGeometry,
   Group,
+  LineBasicMaterial,
+  LineSegments,
   Mesh,
   MeshStandardMaterial,
   PerspectiveCamera,
   Scene as Space,
+  Vector3,
   WebGLRenderer,
 } from 'three';
 import type { SolidView } from '../../engine/solidsView.ts';
@@ -31,6 +36,9 @@ const DRAG_TURN_PER_PIXEL = 0.008;
 const NEAREST = 0.7;
 const FARTHEST = 6;
 
+/** Faces that meet at more than this are parted by a line, as on a drawing. [deg] */
+const LINE_DEG = 20;
+
 /** A colour of the look in use. */
 function colourOf(name: string): Color {
   return new Color(getComputedStyle(document.documentElement).getPropertyValue(name).trim());
@@ -48,15 +56,30 @@ function meshOf({ mesh, colour }: SolidView): Mesh {
     color: colour ? new Color(colour) : colourOf('--material'),
     roughness: 0.8,
   });
-  return new Mesh(flat, material);
+  const lines = new LineSegments(
+    new EdgesGeometry(flat, LINE_DEG),
+    new LineBasicMaterial({ color: colourOf('--ink'), transparent: true, opacity: 0.6 }),
+  );
+  const body = new Mesh(flat, material);
+  body.add(lines);
+  return body;
 }
 
 function clear(group: Group): void {
-  for (const child of [...group.children] as Mesh[]) {
+  group.traverse((child) => {
+    if (!(child instanceof Mesh || child instanceof LineSegments)) return;
     child.geometry.dispose();
-    (child.material as MeshStandardMaterial).dispose();
-    group.remove(child);
-  }
+    (child.material as MeshStandardMaterial | LineBasicMaterial).dispose();
+  });
+  group.clear();
+}
+
+/** Puts the middle of a part into the middle of the picture. @returns Its largest size. [mm] */
+function centre(group: Group): number {
+  group.position.set(0, 0, 0);
+  const box = new Box3().setFromObject(group);
+  group.position.copy(box.getCenter(new Vector3()).negate());
+  return Math.max(...box.getSize(new Vector3()).toArray());
 }
 
 /** A scene on a canvas; `null` where the browser draws nothing in space. */
@@ -103,10 +126,8 @@ export function openScene(canvas: HTMLCanvasElement): Scene | null {
   return {
     show(bodies) {
       clear(group);
-      const high = Math.max(...bodies.map((body) => body.sizeMm[2]));
-      sizeMm = Math.max(...bodies.flatMap((body) => body.sizeMm));
       for (const body of bodies) group.add(meshOf(body));
-      group.position.set(0, 0, -high / 2);
+      sizeMm = centre(group);
       ask();
     },
     end() {

@@ -21,7 +21,6 @@ export const shell = {
   allowed: 'Allowed',
   fix: 'What to do',
   saveSvg: (name: string) => `Save ${name}.svg`,
-  editText: 'Edit the file as text',
   reading: 'Reading the design …',
   saving: {
     saved: 'Saved',
