@@ -1,7 +1,7 @@
 // The workbench in Chromium: frames while a disc of 10 tracks and 1,024 positions turns, first paint, size of scripts.
 import { gzipSync } from 'node:zlib';
 import type { Browser, Page } from 'playwright-core';
-import { openPage, plainFiles, startBrowser } from '../test/support/browser.ts';
+import { keeping, openPage, plainFiles, startBrowser } from '../test/support/browser.ts';
 
 type Report = (row: { name: string; value: number; unit: string }) => void;
 
@@ -68,8 +68,8 @@ async function firstLoad(browser: Browser, url: string, report: Report): Promise
   await page.getByRole('slider', { name: 'The disc on its shaft' }).waitFor();
   await page.waitForTimeout(500);
   const bytes = (await Promise.all(scripts.values())).reduce((sum, size) => sum + size, 0);
-  const paintMs = await page.evaluate(
-    () => performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? Infinity,
+  const paintMs = await page.evaluate<number>(
+    "performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? Infinity",
   );
   report({ name: `first paint, goal ${GOAL_PAINT_MS}`, value: rounded(paintMs), unit: 'ms' });
   report({
@@ -89,7 +89,7 @@ async function stillFrames(browser: Browser): Promise<number[]> {
 async function turning(browser: Browser, url: string): Promise<number[]> {
   const context = await browser.newContext({ viewport: { width: 1280, height: 900 } });
   const page = await context.newPage();
-  await page.addInitScript((text) => localStorage.setItem('vanewright:project', text), LARGE);
+  await page.addInitScript({ content: keeping(LARGE) });
   await page.goto(`${url}#/disc`);
   await page.getByRole('button', { name: 'Let it turn' }).click();
   // The page has come to rest but for the turning.

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { openPage, plainFiles, startBrowser } from '../support/browser.ts';
+import { keeping, openPage, plainFiles, startBrowser } from '../support/browser.ts';
 import { textOf } from '../support/sourceFiles.ts';
 import { until } from '../support/until.ts';
 
@@ -21,10 +21,17 @@ const jetty = textOf('examples/jetty/instrument.yaml');
 async function workbench(path: string, text: string | null = jetty) {
   const opened = await openPage(browser, 'about:blank');
   if (text !== null) {
-    await opened.page.addInitScript((kept: string) => localStorage.setItem('vanewright:project', kept), text);
+    await opened.page.addInitScript({ content: keeping(text) });
   }
   await opened.page.goto(files.url + path);
   return opened;
+}
+
+/** A text area, as far as this looks at it. */
+interface Marked {
+  readonly value: string;
+  readonly selectionStart: number;
+  readonly selectionEnd: number;
 }
 
 const dial = (page: Page) => page.getByRole('slider', { name: 'The disc on its shaft' });
@@ -159,7 +166,7 @@ describe('the design pages', () => {
       .click();
     const area = page.getByLabel('The instrument file', { exact: true });
     const marked = await area.evaluate((element) => {
-      const { value, selectionStart, selectionEnd } = element as HTMLTextAreaElement;
+      const { value, selectionStart, selectionEnd } = element as unknown as Marked;
       return value.slice(selectionStart, selectionEnd);
     });
     expect(marked).toContain('diametreMm');

@@ -1,6 +1,6 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { axeFindings, openPage, plainFiles, startBrowser } from '../support/browser.ts';
+import { axeFindings, keeping, openPage, plainFiles, startBrowser } from '../support/browser.ts';
 import { textOf } from '../support/sourceFiles.ts';
 
 let browser: Browser;
@@ -29,7 +29,7 @@ async function seen(
 ) {
   const opened = await openPage(browser, 'about:blank', { viewport: { width, height: 900 }, colorScheme });
   const text = textOf(`examples/${example}/instrument.yaml`);
-  await opened.page.addInitScript((kept: string) => localStorage.setItem('vanewright:project', kept), text);
+  await opened.page.addInitScript({ content: keeping(text) });
   await opened.page.goto(`${files.url}#/${name}`);
   return opened;
 }
@@ -41,13 +41,13 @@ describe('the design pages can be read by everyone', () => {
   it.each(looks)('in the $colorScheme look at $width pixels', async (look) => {
     const { page, complaints } = await seen('start', look);
     for (const [name, rests] of Object.entries(pages)) {
-      await page.evaluate((hash) => void (location.hash = hash), `#/${name}`);
+      await page.evaluate(`location.hash = '#/${name}'`);
       await page.getByText(rests).first().waitFor();
       for (const details of await page.locator('main details').all()) {
         await details.evaluate((element) => element.setAttribute('open', ''));
       }
       expect(await axeFindings(page), name).toEqual([]);
-      const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+      const wide = await page.evaluate<number>('document.documentElement.scrollWidth - innerWidth');
       expect(wide, `${name} is wider than its window`).toBeLessThanOrEqual(0);
     }
     expect(complaints).toEqual([]);

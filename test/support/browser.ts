@@ -80,3 +80,8 @@ export async function plainFiles(): Promise<{ readonly url: string; end(): Promi
       }),
   };
 }
+
+/** What a page without a server runs before anything else, so that it finds this file kept in its browser. */
+export function keeping(instrumentFile: string): string {
+  return `localStorage.setItem('vanewright:project', ${JSON.stringify(instrumentFile)})`;
+}

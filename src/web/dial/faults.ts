@@ -44,7 +44,7 @@ export function faultsOf(settings: FaultSettings, head: HeadPlan): LiveFaults {
   };
 }
 
-/** Whether lamps and daylight change what a head reads: marks of three levels are told apart by their shares alone. */
+/** Whether lamps and daylight are followed: over marks of three levels only their shares of the spot are. */
 export function feelsLight(head: HeadPlan): boolean {
   return head.marks === null;
 }

@@ -25,7 +25,7 @@ export const disc = {
   boreShift: 'Shift the bore',
   daylight: 'Let in daylight',
   noLightFaults:
-    'This head compares the shares of three marks with each other: a lamp or the daylight changes little.',
+    'For a head that tells three marks apart, a dim lamp and the daylight are not followed here.',
   faultyChannel: 'One channel goes wrong',
   faultyHint: 'The lamp and the place of this channel are moved by the two sliders below.',
   lamp: 'Dim its lamp',
