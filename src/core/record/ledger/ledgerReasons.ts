@@ -24,6 +24,10 @@ export const ledgerReasons = {
     'dropped',
     'Another sample of the same instant with other values: the first is kept; which is right?',
   ),
+  'same-second': row(
+    'moved',
+    'Several rows of one second: the clock shows whole seconds, so they stand a millisecond apart in their order.',
+  ),
   'late-line': row(
     'moved',
     'A line that came after lines sent later, through another worker: put where its counter says.',

@@ -119,6 +119,20 @@ describe('an old log of columns', () => {
     expect(shown(log).map(([, dir]) => dir)).toEqual([10, 20]);
   });
 
+  it('keeps every one of several rows a second, where the clock shows whole seconds', () => {
+    const row = (second: number, dir: number) => `2026-11-25T12:00:0${second}Z,${dir},3`;
+    const rows = Array.from({ length: 12 }, (_, i) => row(Math.floor(i / 4), 100 + 17 * i));
+    const log = `time,dir,speed_ms\n${[...rows.slice(0, 4), rows[2], ...rows.slice(4)].join('\n')}\n`;
+    const { samples, counts } = read(log);
+    expect(samples.map(({ headingDeg }) => headingDeg)).toEqual(rows.map((_, i) => 100 + 17 * i));
+    expect(samples.map(({ atMs }) => atMs % 60_000)).toEqual([
+      0, 1, 2, 3, 1000, 1001, 1002, 1003, 2000, 2001, 2002, 2003,
+    ]);
+    expect(samples.every(({ withinMs }) => withinMs >= 500)).toBe(true);
+    expect(counts).toMatchObject({ 'same-second': 9, duplicate: 1 });
+    expect(counts).not.toHaveProperty('gap');
+  });
+
   it('follows columns that changed in mid-life', () => {
     const log =
       'time,dir,speed_ms\n2026-11-25T11:50Z,10,3\n2026-11-25T12:00Z,10,3\ntime,battery_v,speed_kmh,dir\n2026-11-25T12:10Z,4.1,36,20\n';

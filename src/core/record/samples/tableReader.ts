@@ -27,6 +27,9 @@ export interface TableReaderState {
 
 /** Rows sent again come at most this many rows later. [-] */
 const RECENT_MOST = 128;
+const SECOND_MS = 1000;
+/** Steps up to this are those of a clock that shows whole seconds. [s] */
+const MOST_STEP_OF_SECONDS = 1.5;
 /** A row that comes this many usual steps late has others missing before it. [-] */
 const GAP_STEPS = 1.5;
 
@@ -143,7 +146,7 @@ export class TableReader {
     if ('dropped' in values) return this.#drop(values.dropped, line);
     const placed = this.#placed(line, time);
     if (!placed) return;
-    const { atMs, withinMs, isGuessed } = placed;
+    const { withinMs, isGuessed } = placed;
     const shown = JSON.stringify([
       values.headingDeg,
       values.speedMPerS,
@@ -151,7 +154,8 @@ export class TableReader {
       values.pulses,
       values.word,
     ]);
-    if (this.#isKnown(line, atMs, shown)) return;
+    const atMs = placed.isWhole ? this.#withinSecond(line, placed.atMs, shown) : placed.atMs;
+    if (atMs === null || (atMs === placed.atMs && this.#isKnown(line, atMs, shown))) return;
     for (const note of values.notes) ledger.note(note, line.number, line.text);
     const isAbsurd = values.notes.includes('absurd-speed');
     const { headingDeg, speedMPerS, gustMPerS, pulses, word } = values;
@@ -183,7 +187,12 @@ export class TableReader {
       const atMs = Math.round(time.atMs + rule.startLabelledMs);
       if (this.#saidStart) ledger.note('restart', line.number, line.text);
       this.#saidStart = false;
-      return { atMs, withinMs: time.withinMs, isGuessed: false };
+      return {
+        atMs,
+        withinMs: time.withinMs,
+        isWhole: atMs % SECOND_MS === 0 && time.withinMs >= SECOND_MS / 2,
+        isGuessed: false,
+      };
     }
     const isUnset = 'unset' in time;
     if (isUnset) ledger.note('clock-not-set', line.number, line.text);
@@ -207,8 +216,33 @@ export class TableReader {
     return {
       atMs: Math.round(placed.atMs),
       withinMs: Math.ceil(placed.withinMs),
+      isWhole: false,
       isGuessed: by === 'neighbours',
     };
+  }
+
+  /**
+   * Place of a row among others of the same second.
+   *
+   * A clock that shows whole seconds says no more, so several rows a second are told apart by their order, a millisecond
+   * each. In a record of longer steps two rows of one time are a question, not a pair.
+   *
+   * @returns `null` for a row that is there already. [ms UTC]
+   */
+  #withinSecond({ number, text }: TextLine, atMs: number, shown: string): number | null {
+    const { ledger } = this.#context;
+    const [before, step] = [this.#beforeMs, this.#stepMs];
+    if (before === null || before < atMs || before >= atMs + SECOND_MS - 1) return atMs;
+    if (step !== null && step > MOST_STEP_OF_SECONDS * SECOND_MS) return atMs;
+    for (let at = atMs; at <= before; at++) {
+      if (this.#recent.get(at) !== shown) continue;
+      ledger.note('duplicate', number, text);
+      return null;
+    }
+    ledger.note('same-second', number, text);
+    this.#recent.set(before + 1, shown);
+    this.#beforeMs = before + 1;
+    return before + 1;
   }
 
   /** Whether a row of this instant came lately; also keeps the usual step and notes gaps. */
