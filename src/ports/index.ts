@@ -17,5 +17,6 @@ export type {
 } from './sampleStore.ts';
 export type { BuildTask, BuildWorkers } from './buildWorkers.ts';
 export type { ClaimedFeed, FeedRead, SharedFeeds, TakenMessage } from './sharedFeeds.ts';
+export type { SerialPortName, SerialPorts } from './serialPorts.ts';
 export type { ListedFile, ProjectFile, ProjectFolder } from './projectFolder.ts';
 export type { Alert, AlertChannel } from './alertChannel.ts';

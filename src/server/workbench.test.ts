@@ -2,9 +2,16 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
-import type { ProjectFolder } from '../ports/index.ts';
+import type { ProjectFolder, SerialPorts } from '../ports/index.ts';
 import { LOOPBACK_HOSTS } from './gate.ts';
 import { workbenchServer } from './workbench.ts';
+
+const noPorts: SerialPorts = {
+  list: async () => [],
+  open: () => {
+    throw new Error('no port');
+  },
+};
 
 it('says a fault of ours in the terminal, and in the answer only that there is one', async () => {
   const pages = await mkdtemp(join(tmpdir(), 'vanewright-pages-'));
@@ -21,6 +28,7 @@ it('says a fault of ours in the terminal, and in the answer only that there is o
       pages,
       project: { folder: broken, path: 'instrument.yaml' },
       record: null,
+      ports: noPorts,
       say: (text) => said.push(text),
     },
     {

@@ -8,6 +8,8 @@ import { addProjectRoutes, type ServedProject } from './projectRoutes.ts';
 import { addRecordRoutes } from './recordRoutes.ts';
 import { addReviewRoutes, type ServedRecord } from './reviewRoutes.ts';
 import type { Listening } from './recordServer.ts';
+import { addSerialRoutes } from './serialRoutes.ts';
+import type { SerialPorts } from '../ports/index.ts';
 import { VanewrightError } from '../core/error/index.ts';
 
 /** What the workbench is served from. */
@@ -17,6 +19,7 @@ export interface WorkbenchParts {
   readonly project: ServedProject;
   /** `null` where no store was named. */
   readonly record: ServedRecord | null;
+  readonly ports: SerialPorts;
   /** Hears of faults of ours. */
   say(text: string): void;
 }
@@ -44,11 +47,15 @@ function tooFast(): VanewrightError {
 }
 
 /** All routes; gives back what must end before the server can close. */
-async function addAll(app: FastifyInstance, { pages, project, record }: WorkbenchParts): Promise<() => void> {
+async function addAll(
+  app: FastifyInstance,
+  { pages, project, record, ports }: WorkbenchParts,
+): Promise<() => void> {
   await addPages(app, pages);
   let endListening = (): void => {};
   await app.register(async (routes) => {
     await addProjectRoutes(routes, project, record?.name ?? null);
+    addSerialRoutes(routes, ports);
     if (!record) return;
     endListening = addRecordRoutes(routes, record);
     addReviewRoutes(routes, project, record);

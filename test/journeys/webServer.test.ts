@@ -1,9 +1,15 @@
 import { mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { request, type IncomingHttpHeaders } from 'node:http';
 import { join } from 'node:path';
+import { Ajv2020 } from 'ajv/dist/2020.js';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { opened, running, type Running } from '../support/openCommand.ts';
 import { ownFolder, vanewright } from '../support/runCli.ts';
+import { textOf } from '../support/sourceFiles.ts';
+
+const isOutput = new Ajv2020({ allowUnionTypes: true }).compile(
+  JSON.parse(textOf('schema/output.schema.json')),
+);
 
 interface Answer {
   readonly status: number;
@@ -244,6 +250,8 @@ describe('a workbench for other machines', () => {
     }
     expect(Object.fromEntries(statuses)).toEqual({ 200: 1200, 429: 100 });
     expect(await open.end()).toBe(0);
-    expect(open.said()).toContain('"command": "open"');
+    const said = open.said();
+    const document: unknown = JSON.parse(said.slice(said.indexOf('{')));
+    expect(isOutput(document), JSON.stringify(isOutput.errors)).toBe(true);
   });
 });

@@ -1,1 +1,2 @@
+export { serialPorts } from './serialPorts.ts';
 export { serialSource, type SerialOptions } from './serialSource.ts';

@@ -11,6 +11,12 @@ export function addOpen(root: Command, take: Take): void {
     .description('the workbench: the whole job in your browser')
     .option('--store <STORE>', 'record to show: the folder that log fills, or postgres://user@host/database')
     .option('--port <N>', 'port to listen on; 0 takes a free one', wholeNumber(0, 65_535))
+    .option(
+      '--serial <PORT>',
+      'serial port to offer for recording a turn, besides those that are found',
+      (text: string, before: readonly string[]) => [...before, text],
+      [] as readonly string[],
+    )
     .option('--no-browser', 'only print the address')
     .option(
       '--host <HOST>',

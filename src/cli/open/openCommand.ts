@@ -5,7 +5,7 @@ import { EXIT } from '../exit.ts';
 import type { Outcome } from '../outcome.ts';
 import { addressOf, reachOf, type Reach } from './addresses.ts';
 import { openRecord } from './openRecord.ts';
-import { freshToken, openInBrowser, ownMachine, pagesFolder, projectOf } from './wire.ts';
+import { freshToken, openInBrowser, openPorts, ownMachine, pagesFolder, projectOf } from './wire.ts';
 
 /** What stands behind `open`, read. */
 export interface OpenWords {
@@ -15,6 +15,7 @@ export interface OpenWords {
   readonly token?: string;
   readonly browser: boolean;
   readonly store?: string;
+  readonly serial: readonly string[];
 }
 
 /** Where it listens when nothing is said, so that bookmarks stay good. [-] */
@@ -96,7 +97,8 @@ export async function runOpen(file: string | null, words: OpenWords): Promise<Ou
   const { port, host, store } = words;
   const record = store === undefined ? null : await openRecord(store, say);
   const address = { host, port: port ?? USUAL_PORT, token, nowMs: Date.now, ...reach };
-  const parts: WorkbenchParts = { pages, project, record, say };
+  const ports = await openPorts(words.serial);
+  const parts: WorkbenchParts = { pages, project, record, ports, say };
   const server = await listening(parts, address, port === undefined).catch(async (error: unknown) => {
     await record?.close();
     throw error;

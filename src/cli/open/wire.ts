@@ -7,7 +7,7 @@ import { fileURLToPath } from 'node:url';
 import { INSTRUMENT_FILE } from '../../app/api.ts';
 import { VanewrightError } from '../../core/error/index.ts';
 import { INSTRUMENT_FILE_MOST_BYTES } from '../../core/instrument/index.ts';
-import type { SampleStore } from '../../ports/index.ts';
+import type { SampleStore, SerialPorts } from '../../ports/index.ts';
 import type { ServedProject } from '../../server/projectRoutes.ts';
 
 /** The folder of the built page. @throws `open/no-pages` */
@@ -74,3 +74,10 @@ export async function openServer(url: string): Promise<SampleStore> {
 }
 
 export { loggerEvents, loggerRecord } from '../../adapters/loggerHttp/index.ts';
+
+/** Serial ports of this machine, and those that are named. */
+export async function openPorts(named: readonly string[]): Promise<SerialPorts> {
+  const { serialPorts } = await import('../../adapters/serial/index.ts');
+  const { machineClock } = await import('../../adapters/logFiles/index.ts');
+  return serialPorts(named, machineClock);
+}

@@ -11,6 +11,7 @@ import { server } from './en/server.ts';
 import { shell } from './en/shell.ts';
 import { start } from './en/start.ts';
 import { weigh } from './en/weigh.ts';
+import { turn } from './en/turn.ts';
 
 /** Every word that the workbench shows, by page. Another language is another object of this shape. */
 export const words = {
@@ -27,4 +28,5 @@ export const words = {
   file,
   log,
   review,
+  turn,
 } as const;

@@ -46,10 +46,13 @@ function Found({ found, project }: FoundProps) {
   );
 }
 
+/** Of a file that cannot be read just now. [bit/s] */
+const USUAL_BAUD = 57_600;
+
 /** You turned the finished build once: what is wrong, and how is it to be read? */
 export function FitPage({ engine, project }: PageParts) {
   const work = useWork<FittedView>();
-  const { answer } = useStore(project.state);
+  const { answer, design } = useStore(project.state);
   const { fit } = words;
   const found = work.answer?.ok ? work.answer.value : null;
   const problems =
@@ -59,7 +62,11 @@ export function FitPage({ engine, project }: PageParts) {
   return (
     <>
       <Problems problems={problems} />
-      <RecordingInput isRunning={work.isRunning} onStart={start} />
+      <RecordingInput
+        baud={design?.instrument.controller.baud ?? USUAL_BAUD}
+        isRunning={work.isRunning}
+        onStart={start}
+      />
       <p role="status">{work.fault ?? ''}</p>
       {found === null ? null : <Found found={found} project={project} />}
       <Verdict says={found === null ? 'wait' : found.verdict} next="log">

@@ -1,10 +1,13 @@
 import { useId, useState } from 'preact/hooks';
 import type { FitChoice } from '../../engine/fitView.ts';
 import { readNumber } from '../../parts/numbers.ts';
+import { RecordTurn } from '../../parts/RecordTurn.tsx';
 import { words } from '../../words/en.ts';
 import { recordingOfText, recordingsOf } from './recordings.ts';
 
 interface RecordingInputProps {
+  /** Speed of the controller's line. [bit/s] */
+  readonly baud: number;
   readonly isRunning: boolean;
   onStart(choice: FitChoice): void;
 }
@@ -82,7 +85,7 @@ function StartAngle({ text, wrong, onChange }: StartAngleProps) {
 }
 
 /** Where the recorded turn comes from: files, or lines that are pasted. */
-export function RecordingInput({ isRunning, onStart }: RecordingInputProps) {
+export function RecordingInput({ baud, isRunning, onStart }: RecordingInputProps) {
   const { fit } = words;
   const [files, setFiles] = useState<readonly File[]>([]);
   const [pasted, setPasted] = useState('');
@@ -112,6 +115,7 @@ export function RecordingInput({ isRunning, onStart }: RecordingInputProps) {
     >
       <p>{fit.how}</p>
       <Sources files={files} pasted={pasted} onFiles={take} onPaste={setPasted} />
+      <RecordTurn baud={baud} onRecorded={setPasted} />
       <StartAngle text={startsAt} wrong={wrongAngle} onChange={setStartsAt} />
       <div class="row">
         <button
