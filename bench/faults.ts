@@ -10,7 +10,16 @@ const DRAWS = 8;
 
 type Bare = Damage extends infer D ? (D extends unknown ? Omit<D, 'fromMs' | 'untilMs'> : never) : never;
 
-const faults: readonly { readonly name: string; readonly damage: Bare; readonly days: number }[] = [
+/** What is broken for how many days, after how many sound ones, seen how often; a sample a minute where nothing is said. */
+interface Broken {
+  readonly name: string;
+  readonly damage: Bare;
+  readonly days: number;
+  readonly soundDays?: number;
+  readonly stepMs?: number;
+}
+
+const faults: readonly Broken[] = [
   { name: 'stuck channel, finest', damage: { kind: 'stuck-channel', channel: 4, level: '1' }, days: 10 },
   { name: 'stuck channel, coarsest', damage: { kind: 'stuck-channel', channel: 0, level: '0' }, days: 40 },
   { name: 'frozen vane', damage: { kind: 'frozen-vane' }, days: 10 },
@@ -26,7 +35,17 @@ const faults: readonly { readonly name: string; readonly damage: Bare; readonly 
     damage: { kind: 'dirty-sector', channel: 1, position: 12, left: 0 },
     days: 40,
   },
-  { name: 'chatter', damage: { kind: 'chatter', channel: 4, chance: 0.5 }, days: 60 },
+  ...[
+    { channel: 4, chance: 0.5 },
+    { channel: 2, chance: 0.3 },
+  ].map(({ channel, chance }) => ({
+    name: `chatter of channel ${channel}, four samples a second`,
+    damage: { kind: 'chatter', channel, chance } as const,
+    days: 1.5,
+    soundDays: 2,
+    stepMs: 250,
+  })),
+  { name: 'slipped clamp by 120°', damage: { kind: 'slipped-clamp', byDeg: 120 }, days: 100, soundDays: 110 },
   { name: 'skipped steps', damage: { kind: 'skipped-steps', chance: 0.05 }, days: 10 },
   { name: 'lost power', damage: { kind: 'lost-power' }, days: 10 },
   { name: 'clock jump', damage: { kind: 'clock-jump' }, days: 5 },
@@ -42,13 +61,13 @@ export function run(report: Report): void {
       report({ name: `false alarm, draw ${seed}: ${kind}`, value: 1, unit: '-' });
   }
   report({ name: 'false alarms a year', value: blamed / YEARS, unit: '1/a' });
-  const fromMs = day('02-15');
-  for (const { name, damage, days } of faults) {
+  for (const { name, damage, days, soundDays = 45, stepMs } of faults) {
+    const fromMs = day('01-01') + soundDays * DAY_MS;
     const delays: number[] = [];
     let others = 0;
     for (let seed = 200; seed < 200 + DRAWS; seed++) {
       const whole = { ...damage, fromMs, untilMs: fromMs + days * DAY_MS } as Damage;
-      const findings = foundIn(seed, '01-01', 45 + days, [whole]);
+      const findings = foundIn(seed, '01-01', soundDays + days, [whole], stepMs);
       const own = findings.find(({ kind }) => kind === damage.kind);
       if (own) delays.push((own.noticedMs - fromMs) / DAY_MS);
       others += findings.filter(({ kind }) => kind !== damage.kind).length;

@@ -1,7 +1,7 @@
 import { lightLevel, seenAsDrawn, signalOf, type HeadPlan } from '../../src/core/head/index.ts';
 import { headingOfPosition, type Instrument } from '../../src/core/instrument/index.ts';
 import { sampleFlags, sampleWith, type Sample } from '../../src/core/record/index.ts';
-import { degToRad, radToDeg, seededRandom, wrapDegrees } from '../../src/core/units/index.ts';
+import { degToRad, radToDeg, seededRandom, turnBetween, wrapDegrees } from '../../src/core/units/index.ts';
 import { atWork, type Damage } from './damage.ts';
 import { inventedWind, type TrueWind } from './inventedWind.ts';
 
@@ -12,6 +12,8 @@ const RUN_PER_PULSE_M = 0.6;
 const START_M_PER_S = 0.5;
 /** The vane stands below this. [m/s] */
 const VANE_START_M_PER_S = 0.4;
+/** Way of the air in which a vane has followed a turn to a half or so. [m] */
+const DELAY_M = 1.5;
 /** Bore of this build off the middle. [mm] */
 const BORE_MM = 0.3;
 /** Places of the turn at which light is worked out. [-] */
@@ -56,7 +58,10 @@ export function* vaneYear(year: VaneYear): Generator<{ readonly sample: Sample; 
     const { atMs } = truth;
     const on = <K extends Damage['kind']>(kind: K) =>
       damages.length === 0 ? undefined : atWork(damages, kind, atMs);
-    if (truth.speedMPerS >= VANE_START_M_PER_S && !on('frozen-vane')) vaneDeg = truth.headingDeg;
+    if (truth.speedMPerS >= VANE_START_M_PER_S && !on('frozen-vane')) {
+      const follows = 1 - Math.exp((-truth.speedMPerS * stepMs) / 1000 / DELAY_M);
+      vaneDeg = wrapDegrees(vaneDeg + follows * turnBetween(vaneDeg, truth.headingDeg));
+    }
     const hourOfDay = (atMs % DAY_MS) / HOUR_MS;
     const run = cupsOf(truth.speedMPerS, on('seized-cups') !== undefined, on('bearing-wear'), atMs) * stepMs;
     const fresh = Math.floor(run / 1000 / RUN_PER_PULSE_M + random.uniform());

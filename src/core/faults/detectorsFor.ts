@@ -1,6 +1,7 @@
 import { Chatter } from './channels/chatter.ts';
 import { IllegalWords } from './channels/illegalWords.ts';
 import { StuckChannel } from './channels/stuckChannel.ts';
+import { TurningChatter } from './channels/turningChatter.ts';
 import { BearingWear } from './cups/bearingWear.ts';
 import { ContactBounce } from './cups/contactBounce.ts';
 import { SeizedCups } from './cups/seizedCups.ts';
@@ -21,6 +22,7 @@ export function detectorsFor(setting: FaultSetting): Detector[] {
     new StuckChannel(code),
     new IllegalWords(code),
     new Chatter(code),
+    new TurningChatter(code),
     new FrozenVane(code.positions),
     new SkippedSteps(code.positions, limitDegPerS),
     ...(hasCups ? [new SeizedCups(), new BearingWear(), new ContactBounce()] : []),

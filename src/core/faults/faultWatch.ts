@@ -13,15 +13,14 @@ const COMPARED_M_PER_S = 2;
 export class FaultWatch {
   readonly #reader: SeenReader;
   readonly #detectors: readonly Detector[];
-  readonly #floodedPosition: number | null;
+  readonly #setting: FaultSetting;
   #neighbour: NeighbourWatch | null = null;
 
   /** @param setting - As `faultSetting` gives it. */
   constructor(setting: FaultSetting) {
     this.#reader = new SeenReader(setting.code);
     this.#detectors = detectorsFor(setting);
-    const { code, windowLevel } = setting;
-    this.#floodedPosition = code.positionOf(String(windowLevel).repeat(code.channels.length));
+    this.#setting = setting;
   }
 
   /** One sample; one that is not later than the one before is passed over. [ms UTC] */
@@ -50,7 +49,8 @@ export class FaultWatch {
     const found = [...this.#detectors, ...(this.#neighbour ? [this.#neighbour] : [])].flatMap((part) =>
       part.findings(),
     );
-    return explained(found, this.#floodedPosition).sort(
+    const { code, windowLevel } = this.#setting;
+    return explained(found, code, windowLevel).sort(
       (a, b) => a.sinceMs - b.sinceMs || a.kind.localeCompare(b.kind),
     );
   }

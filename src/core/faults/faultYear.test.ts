@@ -33,6 +33,7 @@ const delays: readonly (readonly [string, Damage, number])[] = [
   ['daylight below the threshold', alone({ kind: 'ambient-leak', share: 0.02 }), 4],
   ['dew in four mornings', alone({ kind: 'condensation' }), 3],
   ['dirt in one window', alone({ kind: 'dirty-sector', channel: 3, position: 12, left: 0.5 }), 21],
+  ['a window that is stopped', alone({ kind: 'dirty-sector', channel: 1, position: 12, left: 0 }), 20],
   ['steps that are skipped', alone({ kind: 'skipped-steps', chance: 0.05 }), 1],
   ['a clock set by an hour', alone({ kind: 'clock-jump' }), 1],
 ];
@@ -50,6 +51,35 @@ describe('a fault by itself', () => {
     expect(late).toBeGreaterThan(0);
     expect(late).toBeLessThan(days * DAY_MS);
     expect(Math.abs(findings[0]!.sinceMs - damage.fromMs)).toBeLessThan(days * DAY_MS);
+  });
+
+  it('a bearing that wears is found within three weeks, before the cups are called seized', () => {
+    const worn: Damage = {
+      kind: 'bearing-wear',
+      startMPerS: 1.5,
+      fromMs: day('02-15'),
+      untilMs: day('04-10'),
+    };
+    const [wear, ...more] = foundIn(201, '01-01', 80, [worn]);
+    expect(more).toEqual([]);
+    expect(wear!.kind).toBe('bearing-wear');
+    expect(wear!.noticedMs - worn.fromMs).toBeGreaterThan(0);
+    expect(wear!.noticedMs - worn.fromMs).toBeLessThan(21 * DAY_MS);
+  });
+
+  it('a channel that flickers while the cups turn is found within a day, four samples a second', () => {
+    const noisy: Damage = {
+      kind: 'chatter',
+      channel: 4,
+      chance: 0.5,
+      fromMs: day('01-02'),
+      untilMs: day('01-04'),
+    };
+    const [chatter, ...more] = foundIn(203, '01-01', 2, [noisy], 250);
+    expect(more).toEqual([]);
+    expect(chatter).toMatchObject({ kind: 'chatter', channels: [4], spoils: 'nothing' });
+    expect(chatter!.noticedMs - noisy.fromMs).toBeGreaterThan(0);
+    expect(chatter!.noticedMs - noisy.fromMs).toBeLessThan(DAY_MS);
   });
 
   it('tells in how many days a fading light is gone', () => {

@@ -15,3 +15,12 @@ export function besideEdges({ words, channels, positions }: CodeTable): boolean[
     }),
   );
 }
+
+/** Channel that alone changes between each position and the next; `null` where several do. [-] */
+export function edgeChannels({ words, positions }: CodeTable): (number | null)[] {
+  return words.map((word, position) => {
+    const next = words[(position + 1) % positions]!;
+    const changing = [...word].flatMap((level, channel) => (level === next[channel] ? [] : [channel]));
+    return changing.length === 1 ? changing[0]! : null;
+  });
+}

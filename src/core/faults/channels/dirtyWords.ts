@@ -29,11 +29,15 @@ export class DirtyWords implements Detector {
   /** For each word that is far from where it seems: position and channel that would explain it. */
   readonly #stands = new Map<number, { readonly position: number; readonly channel: number }[]>();
   readonly #places = new Map<number, Place>();
+  /** Faded arrivals at each position that came from nearby: where the vane truly is. [-] */
+  readonly #near: number[];
+  #day = 0;
   #from: number | null = null;
   #visit: number | null = null;
 
   constructor(code: CodeTable) {
     this.#code = code;
+    this.#near = code.words.map(() => 0);
     for (const [position, word] of code.words.entries()) {
       for (let channel = 0; channel < word.length; channel++) {
         const other = word[channel] === '0' ? '1' : '0';
@@ -59,7 +63,7 @@ export class DirtyWords implements Detector {
     for (const { position: true_, channel } of this.#stands.get(visit) ?? []) {
       const isBeside =
         positionsApart(from, true_, positions) <= 2 && positionsApart(position, true_, positions) <= 2;
-      if (isBeside) this.#far(true_, channel, atMs);
+      if (isBeside) this.#far({ position: true_, channel, shown: visit }, atMs);
     }
   }
 
@@ -74,7 +78,22 @@ export class DirtyWords implements Detector {
     return place;
   }
 
+  /** Arrivals beside a position, itself left out. [-] */
+  #around(position: number): number {
+    const { positions } = this.#code;
+    return [-3, -2, -1, 1, 2, 3].reduce(
+      (sum, d) => sum + this.#near[(position + d + positions) % positions]!,
+      0,
+    );
+  }
+
   #usual(position: number, atMs: number): void {
+    const day = Math.floor(atMs / DAY_MS);
+    if (day !== this.#day)
+      for (const [i, count] of this.#near.entries())
+        this.#near[i] = count * 0.5 ** (((day - this.#day) * DAY_MS) / HALF_MS);
+    this.#day = day;
+    this.#near[position]!++;
     const channels = this.#code.channels.length;
     for (let channel = 0; channel < channels; channel++) {
       const key = position * channels + channel;
@@ -85,11 +104,16 @@ export class DirtyWords implements Detector {
     }
   }
 
-  #far(position: number, channel: number, atMs: number): void {
+  #far(
+    { position, channel, shown: visited }: { position: number; channel: number; shown: number },
+    atMs: number,
+  ): void {
     const key = position * this.#code.channels.length + channel;
     const place = this.#place(key, atMs);
     place.far++;
     if (place.far < VISITS || place.far < TIMES * place.usual) return;
+    // To and fro looks the same from the place that is shown by mistake, but the vane is seldom about there.
+    if (this.#around(position) < this.#around(visited)) return;
     const shown = this.#code.words[position]!;
     this.#episodes.open(
       {

@@ -2,14 +2,19 @@ import { Episodes, type Detector } from '../detector.ts';
 import type { Finding } from '../finding.ts';
 import type { Seen } from '../readings/seen.ts';
 
+const DAY_MS = 86_400_000;
 /** Cups that stood this long start anew. [ms] */
 const STOOD_MS = 5 * 60_000;
-/** Starts that are learnt from, and the latest that are compared with them. [-] */
-const LEARNT = 60;
-const LATEST = 30;
+/** Starts that are learnt from, and the latest that are compared with them. [-]; a windy winter has few calms */
+const LEARNT = 10;
+const LATEST = 15;
+/** The latest must come from this many days, since those of one weather are alike. [-] */
+const DAYS = 2;
+/** Starts that are kept to tell since when. [-] */
+const KEPT = 300;
 /** Rise that is worth a climb. [m/s] */
 const RISE_M_PER_S = 0.3;
-/** Standard errors that it must be. [-]; two medians of 30 and more starts, tried some 100 times a year: below 1e-6 each */
+/** Standard errors that it must be. [-]; of two medians */
 const SIGMAS = 6;
 /** What those odds come to, the seasons' own change included. [-]; bench/faults.ts */
 const CHANCE = 0.05;
@@ -48,24 +53,26 @@ export class BearingWear implements Detector {
       return;
     }
     this.#latest.push({ atMs, speed });
-    if (this.#latest.length > LATEST) this.#latest = this.#latest.slice(-LATEST);
-    if (this.#latest.length === LATEST) this.#judge(atMs);
+    if (this.#latest.length > KEPT) this.#latest.shift();
+    if (this.#latest.length >= LATEST) this.#judge(atMs);
   }
 
   #judge(atMs: number): void {
-    const speeds = this.#latest.map((start) => start.speed);
+    const latest = this.#latest.slice(-LATEST);
+    const speeds = latest.map((start) => start.speed);
     const [before, now] = [median(this.#first), median(speeds)];
     const error = Math.hypot(errorOf(this.#first, before), errorOf(speeds, now));
     const rise = now - before;
     if (this.#episodes.isOpen() && rise < RISE_M_PER_S / 2) return this.#episodes.close(atMs);
     if (rise < Math.max(RISE_M_PER_S, SIGMAS * error)) return;
+    if (new Set(latest.map((start) => Math.floor(start.atMs / DAY_MS))).size < DAYS) return;
     const evidence =
       `The wind shown when they start again after five minutes is ${now.toFixed(2)} m/s (median of ${LATEST} starts), ` +
       `and was ${before.toFixed(2)} m/s at first (${LEARNT} starts): ${rise.toFixed(2)} ± ${error.toFixed(2)} m/s more.`;
     if (this.#episodes.isOpen()) return this.#episodes.update({ evidence });
     this.#episodes.open({
       kind: 'bearing-wear',
-      sinceMs: this.#firstSlow((before + now) / 2),
+      sinceMs: this.#firstSlow(before + RISE_M_PER_S / 2),
       noticedMs: atMs,
       channels: [],
       positions: [],
@@ -78,13 +85,13 @@ export class BearingWear implements Detector {
     });
   }
 
-  /** First of the latest starts from which on nearly all need more than a middle speed. [m/s], [ms UTC] */
-  #firstSlow(middle: number): number {
+  /** First of the kept starts from which on nearly all need more than that speed. [m/s], [ms UTC] */
+  #firstSlow(limit: number): number {
     let [slow, all, since] = [0, 0, this.#latest.at(-1)!.atMs];
     for (const start of [...this.#latest].reverse()) {
       all++;
-      if (start.speed > middle) slow++;
-      if (slow >= 0.8 * all && start.speed > middle) since = start.atMs;
+      if (start.speed > limit) slow++;
+      if (slow >= 0.8 * all && start.speed > limit) since = start.atMs;
     }
     return since;
   }
