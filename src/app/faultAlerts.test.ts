@@ -66,6 +66,23 @@ describe('faults told as they come', () => {
   });
 });
 
+it('a clamp that slips is told beside the other of two stations that are logged', () => {
+  let nowMs = fromMs;
+  const alerts = new FaultAlerts(faultSetting(jetty, jettyHead), () => nowMs);
+  const heard: Alert[] = [];
+  alerts.listen((alert) => heard.push(alert));
+  const slip: Damage = { kind: 'slipped-clamp', byDeg: 40, fromMs: day('01-18'), untilMs: day('02-01') };
+  const pier = samplesOf(22, []).map((sample) => ({ ...sample, station: 'pier' }));
+  for (const [i, sample] of samplesOf(22, [slip]).entries()) {
+    nowMs = sample.atMs;
+    alerts.take([sample, pier[i]!]);
+  }
+  const own = heard.filter(({ station }) => station === 'jetty');
+  expect(own.map(({ finding }) => finding.kind)).toEqual(['slipped-clamp']);
+  expect(own[0]!.finding.title).toMatch(/against pier$/);
+  expect(own[0]!.atMs - slip.fromMs).toBeLessThan(3 * DAY_MS);
+});
+
 describe('an outbox', () => {
   it('sends in order, and again what was not taken', async () => {
     const sent: string[] = [];

@@ -54,11 +54,12 @@ export class FaultAlerts implements LiveAlerts {
 
   /** Reads again what a store has of the last months, so that habits are known at once. */
   async learn(store: SampleStore): Promise<void> {
-    for (const { station, lastMs } of await store.stations()) {
+    const stations = await store.stations();
+    for (const { station } of stations) this.#station(station);
+    for (const { station, lastMs } of stations) {
       const window = { station, fromMs: lastMs - LEARN_MS, untilMs: lastMs + 1 };
       for await (const samples of store.samples(window)) {
-        const { watch } = this.#station(station);
-        for (const sample of samples) watch.add(sample);
+        for (const sample of samples) this.#add(sample);
       }
     }
   }
@@ -72,11 +73,19 @@ export class FaultAlerts implements LiveAlerts {
     return station;
   }
 
+  /** One sample; where there are just two stations, each is also watched against the other. */
+  #add(sample: Sample): void {
+    this.#station(sample.station).watch.add(sample);
+    if (this.#stations.size !== 2) return;
+    for (const [name, { watch }] of this.#stations)
+      if (name !== sample.station) watch.addNeighbour(sample.station, sample.atMs, sample.headingDeg);
+  }
+
   /** Samples as they come. */
   take(samples: readonly Sample[]): void {
     for (const sample of samples) {
       const station = this.#station(sample.station);
-      station.watch.add(sample);
+      this.#add(sample);
       if (sample.atMs - station.lookedMs < LOOK_MS) continue;
       station.lookedMs = sample.atMs;
       if (sample.atMs > this.#nowMs() - NEWS_MS) this.#look(sample.station, station, sample.atMs);

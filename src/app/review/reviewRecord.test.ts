@@ -182,6 +182,18 @@ describe('a comparison', () => {
   });
 });
 
+it('names a clamp that slipped by what a station nearby shows, and from when on', async () => {
+  const slipped = (i: number): Partial<Sample> => (i < 17 * 1440 ? {} : { headingDeg: 275 + TURNS[i % 5]! });
+  const both = [...minutes(22 * 1440, slipped), ...minutes(22 * 1440, undefined, 'pier')];
+  const { review: found } = await review(both, { against: 'pier' });
+  const clamps = found.findings.filter(({ kind }) => kind === 'slipped-clamp');
+  expect(clamps.map(({ title }) => title)).toEqual([
+    'The clamp has slipped: directions turned by 45° against pier',
+  ]);
+  expect(Math.abs(clamps[0]!.sinceMs - (START_MS + 17 * 1440 * MINUTE_MS))).toBeLessThan(3 * 3_600_000);
+  expect(found.whole.headingDeg).toBeCloseTo(230, 0);
+});
+
 describe('a request that cannot be answered', () => {
   it.each<[string, Partial<ReviewRequest>, string]>([
     ['for a station that is not there', { station: 'pier' }, 'review/no-station'],

@@ -1,11 +1,12 @@
 import { throwIfAny } from '../../core/error/index.ts';
-import { faultSetting, FaultWatch, type FaultSetting, type Finding } from '../../core/faults/index.ts';
+import { faultSetting, FaultWatch, MonthPrints, type FaultSetting } from '../../core/faults/index.ts';
 import type { Instrument } from '../../core/instrument/index.ts';
 import {
   readingWidths,
   RecordSum,
   reviewOf,
   sampleIntervalMs,
+  type FoundFaults,
   type OtherRecord,
   type Review,
   type ReviewChoices,
@@ -74,31 +75,45 @@ function within({ station, fromMs, untilMs }: SampleWindow): SampleWindow {
   return { station, fromMs: fromMs + 1, untilMs: untilMs + 1 };
 }
 
-/** Faults that a window shows. */
-async function findingsOf(
+/** Faults that a window shows, also against a station nearby. */
+async function faultsOf(
   { store, onProgress }: ReadingPorts,
   window: SampleWindow,
   setting: FaultSetting,
-): Promise<readonly Finding[]> {
+  nearby: SampleWindow | null,
+): Promise<FoundFaults> {
   const watch = new FaultWatch(setting);
+  const prints = new MonthPrints(setting.code);
+  if (nearby) {
+    for await (const samples of store.samples(within(nearby)))
+      for (const { atMs, headingDeg } of samples) watch.addNeighbour(nearby.station, atMs, headingDeg);
+  }
   for await (const samples of store.samples(within(window))) {
-    for (const sample of samples) watch.add(sample);
+    for (const sample of samples) {
+      watch.add(sample);
+      prints.add(sample);
+    }
     onProgress?.(
       'looking for faults',
       (samples.at(-1)!.atMs - window.fromMs) / (window.untilMs - window.fromMs),
     );
   }
-  return watch.findings();
+  return { findings: watch.findings(), prints: prints.result() };
 }
 
 /** Samples of a window, gone through for faults and then for the wind. */
-async function recordOf(ports: ReadingPorts, window: SampleWindow, going: Going): Promise<RecordSum | null> {
+async function recordOf(
+  ports: ReadingPorts,
+  window: SampleWindow,
+  going: Going,
+  nearby: SampleWindow | null,
+): Promise<RecordSum | null> {
   const { choices, setting, lineIntervalMs } = going;
-  const findings = await findingsOf(ports, window, setting);
+  const faults = await faultsOf(ports, window, setting, nearby);
   let record: RecordSum | null = null;
   const { fromMs, untilMs } = window;
   for await (const columns of ports.store.columns(within(window))) {
-    record ??= new RecordSum(choices, sampleIntervalMs(columns.atMs) ?? lineIntervalMs, findings);
+    record ??= new RecordSum(choices, sampleIntervalMs(columns.atMs) ?? lineIntervalMs, faults);
     record.addColumns(columns);
     ports.onProgress?.('reading the wind', (columns.atMs.at(-1)! - fromMs) / (untilMs - fromMs));
   }
@@ -141,7 +156,7 @@ async function otherOf(
   stations: readonly StationSpan[],
 ): Promise<OtherRecord | null> {
   if (!against) return null;
-  const record = await recordOf(ports, against.window, going);
+  const record = await recordOf(ports, against.window, going, null);
   if (!record) throw noSamples(against.window, '--against', stations);
   const { fromMs, untilMs } = against.window;
   return { record, fromMs, untilMs, against: against.words };
@@ -180,7 +195,8 @@ export async function reviewOfRecord(
     setting: faultSetting(instrument, head),
     lineIntervalMs: instrument.controller.lineIntervalMs,
   };
-  const record = await recordOf(ports, window, going);
+  const nearby = !isProblem && against && against.window.station !== window.station ? against.window : null;
+  const record = await recordOf(ports, window, going, nearby);
   if (!record) throw noSamples(window, '--since, --until', stations);
   const other = await otherOf(ports, isProblem ? null : against, going, stations);
   return reviewOf(

@@ -15,6 +15,7 @@ const shows: readonly { readonly cause: Finding['kind']; readonly effect: Findin
   { cause: 'ambient-leak', effect: 'condensation' },
   { cause: 'bearing-wear', effect: 'seized-cups' },
   { cause: 'dim-light', effect: 'stuck-channel' },
+  { cause: 'frozen-vane', effect: 'dim-light' },
   { cause: 'frozen-vane', effect: 'stuck-channel' },
   { cause: 'frozen-vane', effect: 'slipped-clamp' },
   { cause: 'frozen-vane', effect: 'dirty-sector' },

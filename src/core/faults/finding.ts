@@ -39,7 +39,7 @@ export interface Finding {
   readonly title: string;
   /** What in the record says so, with numbers and units. */
   readonly evidence: string;
-  /** Chance that a sound instrument shows as much at least once in a year, by the rule named in docs/faults.md. [-], 0..1 */
+  /** Own estimate of the chance that a sound instrument shows as much at least once in a year (docs/faults.md). [-], 0..1 */
   readonly falseAlarmChance: number;
   /** The one thing to do. */
   readonly todo: string;

@@ -5,7 +5,7 @@ import {
   type RoseLayout,
   type SampleColumns,
 } from '../wind/index.ts';
-import type { Finding } from '../faults/index.ts';
+import type { Finding, MonthPrint } from '../faults/index.ts';
 import { QualityTally } from './sum/qualityTally.ts';
 import type { ReadingWidths } from './sum/readingWidths.ts';
 import { ReviewSum } from './sum/reviewSum.ts';
@@ -26,6 +26,12 @@ export interface ReviewChoices {
   readonly widths: ReadingWidths;
 }
 
+/** Faults of a record, and what explains its words. */
+export interface FoundFaults {
+  readonly findings: readonly Finding[];
+  readonly prints: readonly MonthPrint[];
+}
+
 /** Speeds at which the classes of the rose begin. [m/s] */
 export const ROSE_BOUNDS_M_PER_S: readonly number[] = [2, 4, 6, 8, 11, 14];
 
@@ -37,6 +43,7 @@ export const ROSE_BOUNDS_M_PER_S: readonly number[] = [2, 4, 6, 8, 11, 14];
 export class RecordSum {
   readonly choices: ReviewChoices;
   readonly findings: readonly Finding[];
+  readonly prints: readonly MonthPrint[];
   /** Time between two samples. [ms] */
   readonly intervalMs: number;
   readonly sum: ReviewSum;
@@ -48,12 +55,14 @@ export class RecordSum {
   /**
    * @param choices - How the record is reviewed.
    * @param intervalMs - Time between two samples. [ms], > 0
-   * @param findings - Faults of the record; what they spoil is left out of every mean.
+   * @param faults - Of the record; what they spoil is left out of every mean.
    */
-  constructor(choices: ReviewChoices, intervalMs: number, findings: readonly Finding[]) {
+  constructor(choices: ReviewChoices, intervalMs: number, faults: FoundFaults) {
+    const { findings, prints } = faults;
     const { calmBelowMPerS, turnRateDegPerS, utcOffsetMin, widths, equalWeight } = choices;
     this.choices = choices;
     this.findings = findings;
+    this.prints = prints;
     this.spoilt = spoiltBy(findings);
     this.intervalMs = intervalMs;
     const layout = (weight: EqualWeight, bounds: readonly number[] | null): RoseLayout => ({

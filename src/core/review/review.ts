@@ -6,7 +6,7 @@ import {
   type Rose,
   type RoseSum,
 } from '../wind/index.ts';
-import type { Finding } from '../faults/index.ts';
+import type { Finding, MonthPrint } from '../faults/index.ts';
 import type { Degrees } from '../units/index.ts';
 import { byClock, type ClockFigures } from './figures/byClock.ts';
 import { comparisonOf, type Comparison } from './figures/comparison.ts';
@@ -68,6 +68,8 @@ export interface Review extends ReviewSubject {
   readonly quality: QualityFigures;
   /** Faults that the record shows, oldest first. */
   readonly findings: readonly Finding[];
+  /** What explains the words of each month best; empty where no words were logged. */
+  readonly prints: readonly MonthPrint[];
   readonly comparison: Comparison | null;
 }
 
@@ -139,6 +141,7 @@ export function reviewOf(record: RecordSum, subject: ReviewSubject, other: Other
     extremes: extremesOf(periods, intervalMs),
     quality: { totals: quality.totals(), days: quality.days(), spans: quality.spans },
     findings: record.findings,
+    prints: record.prints,
     comparison: comparedWith(record, rose, other),
   };
 }

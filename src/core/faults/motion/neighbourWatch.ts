@@ -11,6 +11,8 @@ const LEARNT = 14 * 24;
 const RULE = { allowed: 1, told: 24 };
 /** Smallest turn that is told. [deg] */
 const LEAST_DEG = 8;
+/** Stations whose hours differ more than this are not in one wind, and nothing is told of them. [deg]; own choice */
+const ONE_WIND_DEG = 30;
 /** Chance in a year of two sound stations in one wind. [-]; bench/faults.ts */
 const CHANCE = 0.02;
 
@@ -73,7 +75,7 @@ export class NeighbourWatch {
     const turned = this.#habit.add(hour * HOUR_MS, offDeg);
     if (!turned) return;
     const { sinceMs, byDeg, count } = turned;
-    if (Math.abs(byDeg) < LEAST_DEG) return;
+    if (Math.abs(byDeg) < LEAST_DEG || this.#habit.home!.spreadDeg > ONE_WIND_DEG) return;
     this.#episodes.close(sinceMs);
     if (turned.way === 'back') return;
     const { meanDeg, spreadDeg } = this.#habit.home!;
@@ -88,7 +90,7 @@ export class NeighbourWatch {
         `Over ${count} hours ${Math.abs(byDeg).toFixed(0)}° ${byDeg > 0 ? 'clockwise' : 'counter-clockwise'} of before; ` +
         `the usual difference is ${turnBetween(0, meanDeg).toFixed(0)}° with a spread of ${spreadDeg.toFixed(0)}° an hour.`,
       falseAlarmChance: CHANCE,
-      todo: 'Turn the clamp back to its mark, tighten it, and set north anew (vanewright fit --north).',
+      todo: 'Turn the clamp back to its mark, tighten it, and set north anew (vanewright fit --north); where it sits well, look at the other station.',
       spoils: 'heading',
       daysLeft: null,
     });

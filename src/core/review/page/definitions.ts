@@ -157,6 +157,13 @@ export const definitions = {
       'Faults that the record shows. Time in which a fault spoils direction or speed is left out of every mean and counted as missing; the samples stay in the store.',
     source: 'docs/faults.md of vanewright.',
   },
+  causes: {
+    id: 'causes',
+    term: 'What would explain the words',
+    meaning:
+      'Each thing that may be wrong with this very disc, and nothing at all, was worked out: each channel stuck, each two tied or swapped, each window turned round. Shown is what explains the words of the month and their order best, with its share of the odds among all that was tried. A month in which something broke or was mended halfway is told by the larger part of it.',
+    source: 'docs/faults.md of vanewright; derived, likelihood of words side by side.',
+  },
 } as const satisfies Record<string, Definition>;
 
 /** Name of a definition. */

@@ -32,7 +32,7 @@ export function faultsTable(findings: readonly Finding[]): ReviewTable {
       'since',
       'until',
       'evidence',
-      'chance of a false alarm in a year',
+      'chance of a false alarm in a year, own estimate',
       'what to do',
       'left out',
     ],
@@ -58,7 +58,11 @@ function box(finding: Finding): Markup {
     element('h3', {}, title),
     element('p', { class: 'faint' }, `${timeText(finding)}; in that time ${spoilsText[spoils]}.`),
     element('p', {}, `Evidence: ${evidence}${left}`),
-    element('p', {}, `A sound instrument shows as much in a year with a chance of ${chanceText(finding)}.`),
+    element(
+      'p',
+      {},
+      `A sound instrument shows as much in a year with a chance of ${chanceText(finding)} (own estimate).`,
+    ),
     element('p', {}, `What to do: ${todo}`),
   );
 }

@@ -1,4 +1,5 @@
 import type { Review } from '../review.ts';
+import { causesTable } from './causesTable.ts';
 import { clockTable } from './clockTable.ts';
 import { coverageTables, qualityTables } from './recordTables.ts';
 import { faultsTable } from './findingsSection.ts';
@@ -12,6 +13,7 @@ export function reviewTables(review: Review): ReviewTable[] {
   return [
     wholeTable(review),
     faultsTable(review.findings),
+    ...causesTable(review.prints),
     ...roseTable(review),
     clockTable('hours', 'By hour of the day', 'hour', review.hours),
     clockTable('months', 'By month', 'month', review.months),
