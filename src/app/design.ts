@@ -1,8 +1,8 @@
-import { boardNamed } from '../core/boards/index.ts';
+import { boardNamed, type Board } from '../core/boards/index.ts';
 import { staggeredCode, type CodeTable } from '../core/codes/index.ts';
-import { planDisc, type DiscPlan } from '../core/disc/index.ts';
+import { planDisc, type DiscPlan, type RibCost } from '../core/disc/index.ts';
 import { BrokenPromise, VanewrightError, type Problem } from '../core/error/index.ts';
-import { planHead, type HeadPlan } from '../core/head/index.ts';
+import { planHead, ribMargin, type HeadPlan } from '../core/head/index.ts';
 import { INSTRUMENT_FILE_MOST_BYTES, readInstrument, type Instrument } from '../core/instrument/index.ts';
 import { lineCharsAtMost } from '../core/record/index.ts';
 import { correctedDisc } from '../core/proof/index.ts';
@@ -33,21 +33,34 @@ export async function inPlace<T>(
   }
 }
 
+/** What a head would lose by a rib; the board's name is checked when the file is read. */
+function ribCostOf({ head: spec, circuit, controller }: Instrument): RibCost {
+  return ribMargin({ spec, circuit, board: boardOf(controller.board) });
+}
+
+/** The board of that name. */
+function boardOf(name: string): Board {
+  const board = boardNamed(name);
+  if (!board) throw new BrokenPromise(`The reader let through a board that does not exist.`);
+  return board;
+}
+
 /** Code and disc, every second channel beside its neighbours where the maker asks for room between them. */
-function codeOnDisc({ disc: spec, head }: Instrument, inLine: CodeTable): Pick<Design, 'code' | 'disc'> {
-  const disc = planDisc(inLine, spec);
+function codeOnDisc(instrument: Instrument, inLine: CodeTable): Pick<Design, 'code' | 'disc'> {
+  const { disc: spec, head } = instrument;
+  const ribCost = ribCostOf(instrument);
+  const disc = planDisc(inLine, spec, ribCost);
   if (!head.staggerDeg) return { code: inLine, disc };
   const radiusOf = (channel: number): number => disc.tracks[inLine.channels[channel]!.track]!.midRadiusMm;
   const inwardOut = [...inLine.channels.keys()].sort((a, b) => radiusOf(a) - radiusOf(b));
   const code = staggeredCode(inLine, inwardOut, head.staggerDeg);
-  return { code, disc: planDisc(code, spec) };
+  return { code, disc: planDisc(code, spec, ribCost) };
 }
 
 /** Design of an instrument that has been read. @throws VanewrightError when any step refuses it. */
 function designOf(instrument: Instrument, inLine: CodeTable): Omit<Design, 'placed'> {
   const { code, disc } = codeOnDisc(instrument, inLine);
-  const board = boardNamed(instrument.controller.board);
-  if (!board) throw new BrokenPromise(`The reader let through a board that does not exist.`);
+  const board = boardOf(instrument.controller.board);
   const rate = {
     baud: instrument.controller.baud,
     lineChars: lineCharsAtMost(
@@ -61,7 +74,7 @@ function designOf(instrument: Instrument, inLine: CodeTable): Omit<Design, 'plac
     planHead(plan, instrument.head, instrument.circuit, board, rate);
   const head = headOver(disc);
   if (instrument.head.edgeCorrection !== 'drawn') return { instrument, code, disc, head };
-  const corrected = planDisc(code, correctedDisc(head));
+  const corrected = planDisc(code, correctedDisc(head), ribCostOf(instrument));
   return { instrument, code, disc: corrected, head: headOver(corrected) };
 }
 

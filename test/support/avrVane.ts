@@ -130,6 +130,7 @@ export function jettyHead(instrument: Instrument, wishes: VaneWishes = {}): Head
   }));
   return {
     disc: { code, spec: instrument.disc, tracks, ribs: [] },
+    asked: instrument.head,
     spec: instrument.head,
     circuit: instrument.circuit,
     board: boardNamed(instrument.controller.board)!,

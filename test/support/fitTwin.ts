@@ -1,7 +1,7 @@
 import { boardNamed } from '../../src/core/boards/index.ts';
 import { buildCode, type CodeTable } from '../../src/core/codes/index.ts';
 import { planDisc, type DiscPlan } from '../../src/core/disc/index.ts';
-import { planHead, type HeadPlan } from '../../src/core/head/index.ts';
+import { planHead, ribMargin, type HeadPlan } from '../../src/core/head/index.ts';
 import { readInstrument, type Instrument } from '../../src/core/instrument/index.ts';
 import { lineCharsAtMost } from '../../src/core/record/index.ts';
 import { handAngles, handRows, handText, normal, type HandBuild, type HandMotion } from './handTurn.ts';
@@ -52,8 +52,9 @@ controller: { lineIntervalMs: 250 }
 export function designOf(text: string): Design {
   const { instrument } = readInstrument(text, 'twin.yaml');
   const code = buildCode(instrument.disc.code, instrument.need.positions);
-  const disc = planDisc(code, instrument.disc);
   const board = boardNamed(instrument.controller.board)!;
+  const ribCost = ribMargin({ spec: instrument.head, circuit: instrument.circuit, board });
+  const disc = planDisc(code, instrument.disc, ribCost);
   const head = planHead(disc, instrument.head, instrument.circuit, board, {
     baud: instrument.controller.baud,
     lineChars: lineCharsAtMost(code.channels.length, 1023),

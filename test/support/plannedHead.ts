@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { boardNamed } from '../../src/core/boards/index.ts';
 import { buildCode } from '../../src/core/codes/index.ts';
 import { planDisc, type DiscSpec } from '../../src/core/disc/index.ts';
-import { planHead, type HeadPlan } from '../../src/core/head/index.ts';
+import { planHead, ribMargin, type HeadPlan } from '../../src/core/head/index.ts';
 import { readInstrument, type Instrument } from '../../src/core/instrument/index.ts';
 import { lineCharsAtMost } from '../../src/core/record/index.ts';
 
@@ -18,7 +18,8 @@ export function plannedHead(instrument: Instrument): HeadPlan {
   const { need, disc, controller } = instrument;
   const board = boardNamed(controller.board)!;
   const code = buildCode(disc.code, need.positions, disc.codeOptions);
-  return planHead(planDisc(code, disc), instrument.head, instrument.circuit, board, {
+  const ribCost = ribMargin({ spec: instrument.head, circuit: instrument.circuit, board });
+  return planHead(planDisc(code, disc, ribCost), instrument.head, instrument.circuit, board, {
     baud: controller.baud,
     lineChars: lineCharsAtMost(
       code.channels.length,

@@ -19,6 +19,7 @@ export type { Pen, Point } from './pen.ts';
 export { materialGrid } from './pieces/materialGrid.ts';
 export { columnSpanDeg, rowCount, type PolarGrid } from './pieces/polarGrid.ts';
 export { planDisc } from './planDisc.ts';
+export type { RibCost } from './pieces/ribCost.ts';
 export { processDefaults, thicknessDefaultsMm } from './processDefaults.ts';
 export { drawnOf, formOf, isPierced, possibleForms } from './form.ts';
 export { boreCircleMm, boreSides, flatHalfAngleDeg, widenedBore, type BoreSide } from './layout/bore.ts';

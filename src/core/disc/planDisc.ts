@@ -8,6 +8,7 @@ import { unusableSizes } from './check/usableSizes.ts';
 import type { DiscPlan } from './discPlan.ts';
 import type { DiscSpec } from './discSpec.ts';
 import { readingProblems } from './measured/readingProblems.ts';
+import type { RibCost } from './pieces/ribCost.ts';
 
 /** What was measured and cannot be right. */
 function measuredProblems({ process }: DiscSpec): Problem[] {
@@ -31,6 +32,7 @@ function asProblem({ code, what, where, got, allowed }: Fault, fix: string): Pro
  *
  * @param code - Code to be laid on the disc.
  * @param spec - The disc as asked for. [mm]
+ * @param ribCost - What a rib costs, where ribs must hold the disc together; its length, where left out.
  * @returns The plan: one piece, with nothing smaller than the process can make.
  * @throws `disc/size-not-usable`, `disc/print-scaled`, `disc/edge-implausible`, `disc/marks-disagree` and
  * `disc/contrast-impossible` together, or everything else found at once: `disc/bore-beyond-hub`, `disc/bore-too-small`,
@@ -41,11 +43,11 @@ function asProblem({ code, what, where, got, allowed }: Fault, fix: string): Pro
  * `disc/layer-not-in-thickness`, `disc/strip-too-short`, `disc/strip-needs-webs`.
  * @check test/journeys/discFiles.test.ts
  */
-export function planDisc(code: CodeTable, spec: DiscSpec): DiscPlan {
+export function planDisc(code: CodeTable, spec: DiscSpec, ribCost?: RibCost): DiscPlan {
   throwIfAny([...unusableSizes(spec), ...measuredProblems(spec)]);
   const ofForm = formProblems(code, spec);
   const sized = ofForm.length > 0 ? withUsualForm(spec) : spec;
-  const { faults, plan } = inspect(code, sized);
+  const { faults, plan } = inspect(code, sized, ribCost);
   if (faults.length > 0 || ofForm.length > 0) {
     const fix = faults.length > 0 ? fixText(code, sized) : '';
     throwIfAny([...ofForm.map(withoutPlace), ...faults.map((fault) => asProblem(fault, fix))]);

@@ -72,6 +72,8 @@ export interface Rate {
 /** Lights and sensors placed, and how their signals read. */
 export interface HeadPlan {
   readonly disc: DiscPlan;
+  /** As asked for, its detector as measured behind something dense, in the dark: what another plan begins from. */
+  readonly asked: HeadSpec;
   /** As asked for, its detector with the light that passes lands and the sky's. */
   readonly spec: HeadSpec;
   readonly circuit: CircuitSpec;

@@ -36,6 +36,7 @@ export {
   type SeenTrack,
   type Spill,
 } from './light/seenTrack.ts';
+export { ribMargin } from './light/ribMargin.ts';
 export { detectorBehind, leakShare } from './light/background.ts';
 export { chromaticityOf, colourReader, nearestColour, type ColourRule } from './marks/colourReader.ts';
 export {

@@ -56,7 +56,7 @@ export function planHead(
   const speed = headSpeedLimit(disc, behind, { channels, levels, marks: found.marks, circuit, board, rate });
   const warnings = [...found.warnings, ...light.warnings, ...speedWarnings(speed, rate)];
   const { marks, problems: faults } = found;
-  const plan = { disc, spec: behind, circuit, board, rate, channels, levels };
+  const plan = { disc, asked: spec, spec: behind, circuit, board, rate, channels, levels };
   return { ...plan, marks, ladder, speed, faults, warnings };
 }
 

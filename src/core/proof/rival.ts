@@ -1,7 +1,7 @@
 import { buildCode, codeProperties, families, positionCentreDeg, type CodeTable } from '../codes/index.ts';
 import { planDisc, type DiscPlan } from '../disc/index.ts';
 import { VanewrightError, type Problem } from '../error/index.ts';
-import { planHead, type HeadPlan } from '../head/index.ts';
+import { planHead, ribMargin, type HeadPlan } from '../head/index.ts';
 import { showDegrees } from '../units/index.ts';
 import { goodOf } from './enoughBuilds.ts';
 import type { BuildMaker } from './builds/causes.ts';
@@ -43,8 +43,10 @@ export function rivalBuilds(
   const title = familyTitle(family);
   try {
     const code = buildCode(family, disc.code.positions);
-    const rivalDisc = planDisc(code, { ...disc.spec, code: family, codeOptions: {} });
-    const rivalHead = planHead(rivalDisc, head.spec, head.circuit, head.board, head.rate);
+    const { asked, circuit, board, rate } = head;
+    const ribCost = ribMargin({ spec: asked, circuit, board });
+    const rivalDisc = planDisc(code, { ...disc.spec, code: family, codeOptions: {} }, ribCost);
+    const rivalHead = planHead(rivalDisc, asked, circuit, board, rate);
     const builds = make(rivalHead, request);
     const why = comparison({ code: disc.code, builds: own }, { code, builds });
     return { rival: { family, builds, why }, refusal: null };

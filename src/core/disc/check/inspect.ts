@@ -6,6 +6,7 @@ import { layStrip } from '../layout/layStrip.ts';
 import { layTracks } from '../layout/layTracks.ts';
 import { fieldOf } from '../pieces/field.ts';
 import { materialGrid } from '../pieces/materialGrid.ts';
+import type { RibCost } from '../pieces/ribCost.ts';
 import { holdPieces } from '../pieces/ribs.ts';
 import { bridgeFaults } from './bridges.ts';
 import { stripPlace, type Fault, type PlaceAt } from './fault.ts';
@@ -34,8 +35,9 @@ export function laidOut(code: CodeTable, spec: DiscSpec): DiscPlan {
  *
  * @param code - Code to be laid on the disc.
  * @param spec - The disc as asked for, with usable sizes. [mm]
+ * @param ribCost - What a rib costs; its length, where left out.
  */
-export function inspect(code: CodeTable, spec: DiscSpec): Inspection {
+export function inspect(code: CodeTable, spec: DiscSpec, ribCost?: RibCost): Inspection {
   const faults = [...(spec.strip ? [] : mountFaults(spec)), ...fitFaults(shortestMarks(code, spec), spec)];
   // Pieces and necks are those of a disc that can be drawn.
   if (faults.length > 0) return { faults, plan: null };
@@ -48,7 +50,7 @@ export function inspect(code: CodeTable, spec: DiscSpec): Inspection {
     const placeAt: PlaceAt = (across, angle) => stripPlace(sheet.pointAt(angle, across));
     return { faults: [...neckFaults(grid, spec, placeAt), ...bridgeFaults(grid, spec, placeAt)], plan };
   }
-  const holding = holdPieces(plan);
+  const holding = holdPieces(plan, ribCost);
   const loose = looseFault(holding);
   const grid = materialGrid(holding.plan);
   const weak = [...neckFaults(grid, spec), ...bridgeFaults(grid, spec)];

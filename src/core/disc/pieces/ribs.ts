@@ -6,6 +6,7 @@ import { labelOfLand, landsOf, loosePieces, type Land, type LoosePiece } from '.
 import { materialGrid } from './materialGrid.ts';
 import { HELD, pieceLabels } from './pieces.ts';
 import { columnFrom, columnSpanDeg, rowCount, rowFrom, type PolarGrid } from './polarGrid.ts';
+import { ribLength, type RibCost } from './ribCost.ts';
 
 /** A rib as it is planned: at one edge of one window, from one of its ends. */
 interface Reach {
@@ -89,21 +90,35 @@ class RibFinder {
   }
 }
 
-function shortest(reaches: readonly (Reach | null)[]): Reach | null {
-  return reaches.reduce(
-    (best, reach) => (reach && (!best || reach.lengthMm < best.lengthMm) ? reach : best),
-    null,
-  );
+/** What is weighed when ribs are chosen: the disc as it is held so far, and what a rib on it costs. */
+interface Round {
+  readonly plan: DiscPlan;
+  readonly finder: RibFinder;
+  isHeld(land: Land): boolean;
+  cost(rib: RingSector): number;
+}
+
+/** The rib that costs least; of those that cost the same, the shortest. */
+function cheapest(reaches: readonly Reach[], { plan, cost }: Round): Reach[] {
+  const weighed = reaches.map((reach) => ({ reach, cost: cost(ribSectors([reach], plan)[0]!) }));
+  weighed.sort((a, b) => a.cost - b.cost || a.reach.lengthMm - b.reach.lengthMm);
+  return weighed.slice(0, 1).map(({ reach }) => reach);
+}
+
+/** Ways to hold a piece from lands of its own, going one way round. */
+function reachesOf(roomy: readonly Land[], end: Reach['end'], { plan, finder, isHeld }: Round): Reach[] {
+  const lands = new Map(plan.tracks.map((track) => [track.track, landsOf(track)]));
+  return roomy.flatMap((land) => {
+    // Land i follows window i, so the land beyond the window after this one follows that window.
+    const far = lands.get(land.track.track)!.at(end === 'start' ? land.after : land.before - 1)!;
+    const reached = (['inner', 'outer'] as const).map((edge) => finder.reach(land, end, edge, isHeld(far)));
+    return reached.filter((reach) => reach !== null);
+  });
 }
 
 /** Ribs that hold a piece, one each way round where both are short enough, or why there is none. */
-function ribsFor(
-  piece: LoosePiece,
-  plan: DiscPlan,
-  finder: RibFinder,
-  isHeld: (land: Land) => boolean,
-): Reach[] | RibRefusal {
-  const least = leastDrawn(plan.spec);
+function ribsFor(piece: LoosePiece, round: Round): Reach[] | RibRefusal {
+  const least = leastDrawn(round.plan.spec);
   const roomy = piece.lands.filter(({ track }) => hasRoom(track.outerRadiusMm - track.innerRadiusMm, least));
   const widthMm = least.wallMm;
   const [anyLand] = piece.lands;
@@ -111,23 +126,18 @@ function ribsFor(
   if (roomy.length === 0) {
     return { reason: 'no-room', bandMm: anyLand.track.outerRadiusMm - anyLand.track.innerRadiusMm, widthMm };
   }
-  const lands = new Map(plan.tracks.map((track) => [track.track, landsOf(track)]));
-  const found = (['start', 'end'] as const)
-    .map((end) =>
-      shortest(
-        roomy.flatMap((land) => {
-          // Land i follows window i, so the land beyond the window after this one follows that window.
-          const far = lands.get(land.track.track)!.at(end === 'start' ? land.after : land.before - 1)!;
-          return (['inner', 'outer'] as const).map((edge) => finder.reach(land, end, edge, isHeld(far)));
-        }),
-      ),
-    )
-    .filter((reach) => reach !== null);
-  if (found.length === 0) return { reason: 'nothing-near' };
+  const found = (['start', 'end'] as const).map((end) => reachesOf(roomy, end, round));
+  const all = found.flat();
+  if (all.length === 0) return { reason: 'nothing-near' };
   const longestMm = LONGEST_IN_WIDTHS * widthMm;
-  const short = found.filter((reach) => reach.lengthMm <= longestMm);
-  if (short.length > 0) return short;
-  return { reason: 'too-far', lengthMm: Math.min(...found.map((reach) => reach.lengthMm)), longestMm };
+  const ribs = found.flatMap((reaches) =>
+    cheapest(
+      reaches.filter(({ lengthMm }) => lengthMm <= longestMm),
+      round,
+    ),
+  );
+  if (ribs.length > 0) return ribs;
+  return { reason: 'too-far', lengthMm: Math.min(...all.map(({ lengthMm }) => lengthMm)), longestMm };
 }
 
 /** Sectors of the planned ribs; two that meet in one window, or leave a sliver between, become one. */
@@ -162,12 +172,13 @@ function ribSectors(reaches: Iterable<Reach>, plan: DiscPlan): RingSector[] {
  * Holds every loose piece of a disc by ribs along the edges of its tracks, where no sensor looks.
  *
  * A rib runs from the piece through the window beside it to the nearest held material; pieces held in one round
- * hold others in the next.
+ * hold others in the next. Of the ribs that could hold a piece the one that costs least is taken.
  *
  * @param plan - A disc plan without ribs.
+ * @param ribCost - What a rib costs; its length, where left out.
  * @returns The plan with its ribs, and the pieces that nothing can hold.
  */
-export function holdPieces(plan: DiscPlan): Holding {
+export function holdPieces(plan: DiscPlan, ribCost: RibCost = ribLength): Holding {
   const reaches: Reach[] = [];
   let held = plan;
   for (;;) {
@@ -177,7 +188,8 @@ export function holdPieces(plan: DiscPlan): Holding {
     if (pieces.length === 0) return { plan: held, loose: [] };
     const finder = new RibFinder(grid, labels, leastDrawn(plan.spec));
     const isHeld = (land: Land) => labelOfLand(land, grid, labels) === HELD;
-    const answers = pieces.map((piece) => ({ piece, answer: ribsFor(piece, held, finder, isHeld) }));
+    const round = { plan: held, finder, isHeld, cost: ribCost(held) };
+    const answers = pieces.map((piece) => ({ piece, answer: ribsFor(piece, round) }));
     const found = answers.flatMap(({ answer }) => (Array.isArray(answer) ? answer : []));
     if (found.length === 0) {
       const loose = answers.flatMap(({ piece, answer }) =>

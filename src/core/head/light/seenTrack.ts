@@ -45,7 +45,21 @@ export function seenTrack(
   aperture: Aperture,
   penumbra: Penumbra | null = null,
 ): SeenTrack {
-  const { midRadiusMm, windows } = disc.tracks[track]!;
+  return {
+    radiusMm: disc.tracks[track]!.midRadiusMm,
+    spread: ownSpread(disc.tracks[track]!, aperture, penumbra),
+    ...windowEdges(disc, track, disc.tracks[track]!.windows, aperture),
+    spill: [],
+  };
+}
+
+/** Edges of windows of one track, as the process makes them, less the ribs of the disc that cross a spot. */
+export function windowEdges(
+  disc: DiscPlan,
+  track: number,
+  windows: DiscPlan['tracks'][number]['windows'],
+  aperture: Aperture,
+): Pick<SeenTrack, 'edgesDeg' | 'gains' | 'movesMm' | 'widestMoveMm' | 'levels'> {
   const growth = disc.spec.process.windowGrowthMm / 2;
   const ribs = seenRibs(disc, track, aperture);
   const edges: Edge[] = [];
@@ -59,14 +73,11 @@ export function seenTrack(
   const steps = joined(edges);
   const levels = steps.map((edge) => (level += edge.gain));
   return {
-    radiusMm: midRadiusMm,
-    spread: ownSpread(disc.tracks[track]!, aperture, penumbra),
     edgesDeg: steps.map((edge) => edge.at),
     gains: steps.map((edge) => edge.gain),
     movesMm: steps.map((edge) => edge.move),
     widestMoveMm: Math.abs(growth),
     levels: steps.length > 0 ? levels : [level],
-    spill: [],
   };
 }
 

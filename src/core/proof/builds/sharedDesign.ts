@@ -2,7 +2,14 @@ import { boardNamed } from '../../boards/index.ts';
 import { codeJson, readCodeJson } from '../../codes/index.ts';
 import { planDisc, type DiscSpec } from '../../disc/index.ts';
 import { BrokenPromise } from '../../error/index.ts';
-import { planHead, type CircuitSpec, type HeadPlan, type HeadSpec, type Rate } from '../../head/index.ts';
+import {
+  planHead,
+  ribMargin,
+  type CircuitSpec,
+  type HeadPlan,
+  type HeadSpec,
+  type Rate,
+} from '../../head/index.ts';
 
 /** A design as plain data, to be sent to another thread or machine. */
 export interface SharedDesign {
@@ -15,12 +22,12 @@ export interface SharedDesign {
   readonly rate: Rate;
 }
 
-/** A design as plain data. Leak and daylight are in its detector already and not told again. */
-export function sharedDesign({ disc, spec, circuit, board, rate }: HeadPlan): SharedDesign {
+/** A design as plain data. */
+export function sharedDesign({ disc, asked, circuit, board, rate }: HeadPlan): SharedDesign {
   return {
     code: codeJson(disc.code),
     disc: disc.spec,
-    head: { ...spec, leak: null, daylightShare: 0 },
+    head: asked,
     circuit,
     board: board.name,
     rate,
@@ -35,5 +42,7 @@ export function sharedDesign({ disc, spec, circuit, board, rate }: HeadPlan): Sh
 export function headOfShared({ code, disc, head, circuit, board, rate }: SharedDesign): HeadPlan {
   const named = boardNamed(board);
   if (!named) throw new BrokenPromise('A shared design names a board that does not exist.');
-  return planHead(planDisc(readCodeJson(code, 'shared design'), disc), head, circuit, named, rate);
+  const ribCost = ribMargin({ spec: head, circuit, board: named });
+  const plan = planDisc(readCodeJson(code, 'shared design'), disc, ribCost);
+  return planHead(plan, head, circuit, named, rate);
 }

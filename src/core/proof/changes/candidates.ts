@@ -3,6 +3,7 @@ import { planDisc, type DiscPlan, type DiscSpec } from '../../disc/index.ts';
 import {
   detectorDefaults,
   planHead,
+  ribMargin,
   type CircuitSpec,
   type HeadPlan,
   type HeadSpec,
@@ -57,11 +58,14 @@ type Make = (title: string, how: string, fields: Fields, edit: Edit) => Candidat
 function edited(head: HeadPlan, { code, disc = {}, spec = {}, circuit = {} }: Edit): HeadPlan {
   const table: CodeTable = code ? buildCode(code.family, code.positions) : head.disc.code;
   const options = code ? { code: code.family, codeOptions: {} } : {};
-  const plan: DiscPlan =
-    code || Object.keys(disc).length > 0
-      ? planDisc(table, { ...head.disc.spec, ...options, ...disc })
-      : head.disc;
-  return planHead(plan, { ...head.spec, ...spec }, { ...head.circuit, ...circuit }, head.board, head.rate);
+  const { board, rate } = head;
+  const changed = { spec: { ...head.asked, ...spec }, circuit: { ...head.circuit, ...circuit }, board };
+  // Ribs stand where this light leaves them: another spot may have them elsewhere.
+  const isSameDisc = !code && Object.keys(disc).length === 0 && head.disc.ribs.length === 0;
+  const plan: DiscPlan = isSameDisc
+    ? head.disc
+    : planDisc(table, { ...head.disc.spec, ...options, ...disc }, ribMargin(changed));
+  return planHead(plan, changed.spec, changed.circuit, board, rate);
 }
 
 /** A code of the family's own choosing for that count; a count takes the place of a wished resolution. */

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { handHead, LOG_HEAD } from '../../../../test/support/handHead.ts';
+import { handHead, LINEAR_HEAD, LOG_HEAD } from '../../../../test/support/handHead.ts';
 import { buildCode } from '../../codes/index.ts';
 import { planDisc, processDefaults, type DiscSpec } from '../../disc/index.ts';
 import { virtualBuilds } from '../builds/virtualBuilds.ts';
+import { candidates } from './candidates.ts';
 import { usefulChanges } from './usefulChanges.ts';
 
 const SPEC: DiscSpec = {
@@ -47,6 +48,14 @@ function changesOf(disc: Partial<DiscSpec>, need: Partial<typeof NEED> = {}) {
 }
 
 describe('the most useful changes', () => {
+  it('are tried with the daylight and the leak that there are, not twice as much', () => {
+    const spec = { ...LINEAR_HEAD, daylightShare: 0.2, leak: { transmittedShare: 0.05, measuredMm: 2 } };
+    const head = handHead(planDisc(buildCode('reflected-gray', 32), SPEC), { spec });
+    const narrowed = candidates(head, NEED).find(({ title }) => title === 'Narrow the spot')!.plan();
+    expect(narrowed.levels).toEqual(head.levels);
+    expect(narrowed.spec.detector).toEqual(head.spec.detector);
+  });
+
   it('turn natural binary into a code that changes one channel a step', () => {
     const { changes } = changesOf({ code: 'natural-binary' });
     expect(changes[0]!.how).toContain('reflected-gray');

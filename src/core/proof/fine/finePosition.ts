@@ -100,7 +100,7 @@ function fineDesign(
   head: HeadPlan,
   stepDeg: number,
 ): { readonly designed: HeadPlan | null; readonly refusal: string | null } {
-  const { disc, spec, circuit, board, rate } = head;
+  const { disc, asked: spec, circuit, board, rate } = head;
   const radius = Math.max(...head.channels.map(({ radiusMm }) => radiusMm));
   const widthMm = Number((SLIT_MARGIN * slitForStepMm(stepDeg, radius)).toFixed(2));
   for (const track of disc.tracks) {
