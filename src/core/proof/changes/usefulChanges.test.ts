@@ -51,7 +51,9 @@ describe('the most useful changes', () => {
   it('are tried with the daylight and the leak that there are, not twice as much', () => {
     const spec = { ...LINEAR_HEAD, daylightShare: 0.2, leak: { transmittedShare: 0.05, measuredMm: 2 } };
     const head = handHead(planDisc(buildCode('reflected-gray', 32), SPEC), { spec });
-    const narrowed = candidates(head, NEED).find(({ title }) => title === 'Narrow the spot')!.plan();
+    const narrowed = candidates(head, NEED)
+      .find(({ title }) => title === 'Narrow the spot')!
+      .plan();
     expect(narrowed.levels).toEqual(head.levels);
     expect(narrowed.spec.detector).toEqual(head.spec.detector);
   });
