@@ -5,8 +5,8 @@ import { proveText } from './proveText.ts';
 
 const JETTY = new URL('../../examples/jetty/instrument.yaml', import.meta.url);
 
-async function textWith(builds: number): Promise<string> {
-  const files = { readText: () => Promise.resolve(readFileSync(JETTY, 'utf8')) };
+async function textWith(builds: number, more = ''): Promise<string> {
+  const files = { readText: () => Promise.resolve(readFileSync(JETTY, 'utf8') + more) };
   return proveText(await proveInstrument(files as never, { path: 'vane.yaml', builds, seed: 1 }));
 }
 
@@ -19,4 +19,11 @@ it('promises no more than one virtual build can tell', async () => {
 
 it('says a plain yes where there are builds enough', async () => {
   expect(await textWith(100)).toContain('YES, this design will read right.');
+});
+
+it('does not praise builds beside a no that is about something else', async () => {
+  const text = await textWith(100, '\ncircuit:\n  resistorOhm: 200\n');
+  expect(text).toContain('NO, this design will not read right.');
+  expect(text).toContain('have their edges where the need wants them; the NO is for the reasons above');
+  expect(text).not.toMatch(/As built.*meet the need/);
 });

@@ -11,7 +11,7 @@ import { finePosition } from './fine/finePosition.ts';
 import type { Proof } from './proof.ts';
 import { memoryNote, merits, shortfalls } from './reasons.ts';
 import { rivalBuilds } from './rival.ts';
-import { exactTurn } from './turn/exactTurn.ts';
+import { exactTurn, nightErrors } from './turn/exactTurn.ts';
 
 /** A design and how thoroughly to prove it. */
 export interface ProofRequest {
@@ -39,10 +39,11 @@ export function prove({ instrument, disc, head, builds, seed, make = virtualBuil
   const request = { builds, seed, accuracyDeg: need.accuracyDeg };
   const built = make(head, request);
   const turn = exactTurn(head);
+  const atNight = nightErrors(head);
   const drawnSquare = (turn.errors.rmsDeg ?? 0) ** 2;
   const causes = rankedCauses(head, request, built, { drawnSquare, wantedYield: need.wantedYield, make });
   const { rival, refusal } = rivalBuilds(disc, head, request, built, make);
-  const evidence = { head, need, exactTurn: turn, builds: built, causes };
+  const evidence = { head, need, exactTurn: turn, atNight, builds: built, causes };
   const against = shortfalls(evidence);
   const notes = [memoryNote(head), refusal].filter((note) => note !== null);
   return {

@@ -2,7 +2,7 @@ import type { HeadPlan } from '../head/index.ts';
 import type { Need } from '../instrument/index.ts';
 import { showDegrees, showMm, showNumber, showSignificant } from '../units/index.ts';
 import { goodOf, tooFewToTell } from './enoughBuilds.ts';
-import type { BuildStatistics, Cause, ExactTurn } from './proof.ts';
+import type { BuildStatistics, Cause, ExactTurn, ReadingErrors } from './proof.ts';
 import { familyTitle, jumpText, showShareOf } from './rival.ts';
 
 /** What a verdict rests on. */
@@ -10,6 +10,8 @@ export interface Evidence {
   readonly head: HeadPlan;
   readonly need: Need;
   readonly exactTurn: ExactTurn;
+  /** The same at night, where thresholds were set in daylight; `null` where that changes nothing. */
+  readonly atNight: ReadingErrors | null;
   readonly builds: BuildStatistics;
   readonly causes: readonly Cause[];
 }
@@ -24,6 +26,7 @@ export function shortfalls(evidence: Evidence): string[] {
     tooCoarse(evidence),
     forgets(evidence),
     ...asDrawn(evidence),
+    byNight(evidence),
     tooFast(evidence),
     tooFew(evidence),
   ];
@@ -103,6 +106,30 @@ function asDrawn({ head, need, exactTurn }: Evidence): (string | null)[] {
       ? `Even made exactly as drawn it never shows ${listOf(unseenPositions)}.`
       : null,
   ];
+}
+
+/** What daylight that goes does to a design that reads right at noon. */
+function byNight({ head, need, exactTurn, atNight }: Evidence): string | null {
+  if (atNight === null) return null;
+  const isWrong = ({ maxDeg, illegalShare, unseenPositions }: ReadingErrors): boolean =>
+    maxDeg === null ||
+    maxDeg > need.accuracyDeg + ROUNDING_DEG ||
+    illegalShare > 0 ||
+    unseenPositions.length > 0;
+  if (isWrong(exactTurn.errors) || !isWrong(atNight)) return null;
+  const share = showNumber(100 * (head.spec.daylightShare ?? 0), 1);
+  const seen =
+    atNight.maxDeg === null
+      ? 'it shows no position at all'
+      : atNight.unseenPositions.length > 0
+        ? `it never shows ${listOf(atNight.unseenPositions)}`
+        : atNight.illegalShare > 0
+          ? `it shows words that do not exist over ${showShareOf(atNight.illegalShare)} of the turn`
+          : `it reads up to ${showDegrees(atNight.maxDeg)} out`;
+  return (
+    `Thresholds set at noon, with daylight of ${share} % of a window's light, do not serve at night: then ${seen}. ` +
+    'Pulse the lights, so that daylight is taken off each reading, or close the housing against it.'
+  );
 }
 
 /** Half a step is met by a disc without error, give or take the rounding of sums of angles. [deg] */

@@ -1,6 +1,7 @@
 import { kelvinRange, NOMINAL_MARKS, type HeadPlan, type MarkVariation, type Rgb } from '../../head/index.ts';
 import { radToDeg, showNumber } from '../../units/index.ts';
 import { causeSizes } from '../builds/draws.ts';
+import { daylightOf } from '../turn/daylight.ts';
 import { BUDGET_SIGMA, type BudgetItem, type BudgetItemName } from './budgetItem.ts';
 import {
   agedLight,
@@ -153,7 +154,7 @@ function kelvinText({ spec }: HeadPlan): { readonly colder: string; readonly hot
 }
 
 function daylightCause(head: HeadPlan): CircuitCause {
-  const daylight = head.circuit.emitters === 'pulsed' ? 0 : (head.spec.daylightShare ?? 0);
+  const daylight = daylightOf(head);
   return {
     ...{ item: 'daylight', title: 'Daylight that comes and goes', kind: 'fixed', together: false },
     changes: head.marks ? [] : [{ channel: { addedLight: -daylight }, marks: {} }],

@@ -2,6 +2,7 @@ import { throwIfAny, type Problem } from '../../error/index.ts';
 import type { HeadPlan } from '../../head/index.ts';
 import type { BuildStatistics } from '../proof.ts';
 import { drawnConditions } from '../turn/conditions.ts';
+import { daylightOf, takeDaylight } from '../turn/daylight.ts';
 import { roomForErrors } from '../turn/turnErrors.ts';
 import { findEvents, roomForEvents } from '../turn/turnEvents.ts';
 import { turnModel, type TurnModel } from '../turn/turnModel.ts';
@@ -31,7 +32,7 @@ export const MOST_BUILDS = 10_000_000;
 /**
  * Many builds of one design, each with edges, bore, sensors, resistors and thresholds drawn anew.
  *
- * Each build is turned once each way. It is good when no word is one the code does not have, every position shows,
+ * Each build is turned once each way, where daylight comes and goes at noon and again at night. It is good when no word is one the code does not have, every position shows,
  * and no error exceeds `accuracyDeg`, be that less than a step or several.
  *
  * @throws `proof/builds-out-of-range`, `proof/seed-not-whole`, `proof/too-many-channels`
@@ -124,18 +125,21 @@ function benchOf(model: TurnModel) {
     growing: roomForEvents(model),
     falling: roomForEvents(model),
     errors: roomForErrors(model.centresDeg.length),
+    daylight: daylightOf(model.head),
   };
 }
 
-/** Turns a build both ways and adds it to the tally; gives its largest error. [deg] */
+/** Turns a build both ways, by day and by night where that differs, and adds it to the tally; gives its largest error. [deg] */
 function turnBuild(model: TurnModel, bench: Bench, mostDeg: number, tally: BuildTally): number {
-  const { conditions, errors } = bench;
+  const { conditions, errors, daylight } = bench;
   const positions = model.centresDeg.length;
   let maxDeg = 0;
   let isLegal = true;
   let isSeen = true;
-  for (let way = 0; way < 2; way++) {
-    const sense = way === 0 ? 'growing' : 'falling';
+  const ways = daylight > 0 ? 4 : 2;
+  for (let way = 0; way < ways; way++) {
+    if (way === 2) takeDaylight(conditions, daylight);
+    const sense = way % 2 === 0 ? 'growing' : 'falling';
     const events = bench[sense];
     findEvents(model, conditions, sense, events);
     walkTurn(model, events, sense, errors);
@@ -150,6 +154,8 @@ function turnBuild(model: TurnModel, bench: Bench, mostDeg: number, tally: Build
     tally.illegalDeg += errors.illegalDeg;
     tally.turnedDeg += 360;
   }
+  // A cause of no size is not drawn anew for the next build.
+  if (daylight > 0) takeDaylight(conditions, -daylight);
   tally.builds += 1;
   if (isLegal && isSeen && maxDeg <= mostDeg) tally.good += 1;
   if (isLegal) tally.legal += 1;

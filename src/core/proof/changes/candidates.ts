@@ -1,36 +1,13 @@
 import { buildCode, families, type CodeTable } from '../../codes/index.ts';
-import { planDisc, type DiscPlan, type DiscSpec } from '../../disc/index.ts';
-import {
-  detectorDefaults,
-  planHead,
-  ribMargin,
-  type CircuitSpec,
-  type HeadPlan,
-  type HeadSpec,
-} from '../../head/index.ts';
+import { planDisc, type DiscPlan } from '../../disc/index.ts';
+import { detectorDefaults, planHead, ribMargin, type HeadPlan } from '../../head/index.ts';
 import { jumpText } from '../rival.ts';
+import { editsOf, type Candidate, type Edit, type Fields, type Make } from './candidate.ts';
+import { daylightCandidates } from './daylightCandidates.ts';
 import { correctedDisc } from '../budget/edgeCorrection.ts';
 import { switchPlaces } from '../budget/switchShifts.ts';
 import { showDegrees, showMm, showNumber } from '../../units/index.ts';
-import type { FieldEdit, Need } from '../../instrument/index.ts';
-
-/** One thing a maker may change, and the design it makes. */
-export interface Candidate {
-  readonly title: string;
-  readonly how: string;
-  /** The same as fields of the instrument file. n ≥ 1 */
-  readonly edits: readonly FieldEdit[];
-  /** The design with that change alone. @throws VanewrightError where it cannot be made. */
-  plan(): HeadPlan;
-}
-
-/** What a candidate differs in. */
-interface Edit {
-  readonly code?: { readonly family: string; readonly positions: number };
-  readonly disc?: Partial<DiscSpec>;
-  readonly spec?: Partial<HeadSpec>;
-  readonly circuit?: Partial<CircuitSpec>;
-}
+import type { Need } from '../../instrument/index.ts';
 
 /** Everything that is worth trying on a design, whether or not it helps. */
 export function candidates(head: HeadPlan, need: Need): Candidate[] {
@@ -41,19 +18,11 @@ export function candidates(head: HeadPlan, need: Need): Candidate[] {
   return [
     ...codeCandidates(head, need, candidate),
     ...opticalCandidates(head, candidate),
+    ...daylightCandidates(head, candidate),
     ...circuitCandidates(head, candidate),
     ...makingCandidates(head, candidate),
   ];
 }
-
-/** Fields of the instrument file by their paths. */
-type Fields = Readonly<Record<string, FieldEdit['value']>>;
-
-function editsOf(fields: Fields): FieldEdit[] {
-  return Object.entries(fields).map(([path, value]) => ({ path: path.split('.'), value }));
-}
-
-type Make = (title: string, how: string, fields: Fields, edit: Edit) => Candidate;
 
 function edited(head: HeadPlan, { code, disc = {}, spec = {}, circuit = {} }: Edit): HeadPlan {
   const table: CodeTable = code ? buildCode(code.family, code.positions) : head.disc.code;

@@ -3,7 +3,7 @@ import type { HeadPlan } from '../../head/index.ts';
 import type { Need } from '../../instrument/index.ts';
 import { virtualBuilds, type BuildRequest } from '../builds/virtualBuilds.ts';
 import type { BuildStatistics, UsefulChange } from '../proof.ts';
-import { exactTurn } from '../turn/exactTurn.ts';
+import { exactTurn, nightErrors } from '../turn/exactTurn.ts';
 import { candidates } from './candidates.ts';
 
 /** Changes that are told. [-] */
@@ -67,14 +67,17 @@ function planned(plan: () => HeadPlan): HeadPlan | null {
 const ROUNDING_DEG = 1e-9;
 
 function reached(head: HeadPlan, need: Need, builds: BuildStatistics): Reached {
-  const { maxDeg, illegalShare, unseenPositions } = exactTurn(head).errors;
+  const skies = [exactTurn(head).errors, nightErrors(head)].filter((errors) => errors !== null);
   const tooSlow = Math.max(0, 1 - head.speed.limitDegPerS / need.turnRateDegPerS);
   const reads =
     head.faults.length === 0 &&
-    maxDeg !== null &&
-    maxDeg <= need.accuracyDeg + ROUNDING_DEG &&
-    illegalShare === 0 &&
-    unseenPositions.length === 0;
+    skies.every(
+      ({ maxDeg, illegalShare, unseenPositions }) =>
+        maxDeg !== null &&
+        maxDeg <= need.accuracyDeg + ROUNDING_DEG &&
+        illegalShare === 0 &&
+        unseenPositions.length === 0,
+    );
   const isGood = reads && tooSlow === 0 && builds.yield.value >= need.wantedYield;
   return { verdict: isGood ? 'yes' : 'no', builds, tooSlow };
 }

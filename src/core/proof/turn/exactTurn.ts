@@ -1,6 +1,7 @@
 import type { HeadPlan } from '../../head/index.ts';
 import { wrapDegrees } from '../../units/index.ts';
 import type { ExactTurn, ReadingErrors, ReadStretch } from '../proof.ts';
+import { daylightOf } from './daylight.ts';
 import { faultyConditions, type BuildFaults, type Conditions } from './conditions.ts';
 import { shownStretches, type ShownStretch } from './shownStretches.ts';
 import type { Sense } from './softMarks.ts';
@@ -30,6 +31,17 @@ export function exactTurn(head: HeadPlan, faults: BuildFaults = {}, rateDegPerS 
     falling: falling.stretches,
     errors: worseOf(growing.errors, falling.errors),
   };
+}
+
+/**
+ * What the design as drawn reads wrong at night, its thresholds set at noon; `null` where daylight changes nothing.
+ *
+ * @throws `proof/too-many-channels`
+ * @check src/core/proof/turn/daylight.test.ts
+ */
+export function nightErrors(head: HeadPlan): ReadingErrors | null {
+  const daylight = daylightOf(head);
+  return daylight > 0 ? exactTurn(head, { addedLight: -daylight }).errors : null;
 }
 
 function turned(
