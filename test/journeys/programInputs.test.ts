@@ -160,6 +160,34 @@ describe('lights that are lit for each read', () => {
     },
   );
 
+  it.each([
+    ['supply', 'comparator'],
+    ['ground', 'comparator'],
+    ['supply', 'schmitt'],
+    ['ground', 'schmitt'],
+  ] as const)('read behind gates too, sensors to the %s and a %s each', async (sensorTo, gate) => {
+    const { chip, pin, channelPins } = await chipFor({ ...pulsed, input: 'digital', sensorTo, gate });
+    // Light makes the divider's voltage rise or fall with the sensor's side; a Schmitt inverter turns it round.
+    const litIsHigh = (sensorTo === 'supply') !== (gate === 'schmitt');
+    const own = [false, false, false];
+    const show = (): void =>
+      own.forEach((isOpen, c) => {
+        const isLit = isOpen && chip.isHigh(pin('lights'));
+        chip.setDigital(channelPins[c]!, isLit === litIsHigh);
+      });
+    let isWorking = false;
+    chip.onPins = () => {
+      if (isWorking) return; // setting a pin calls back
+      isWorking = true;
+      show();
+      isWorking = false;
+    };
+    for (let k = 0; k < 8; k++) {
+      [...wordOf(k, 3)].forEach((bit, c) => (own[c] = bit === '1'));
+      expect(freshLine(chip, 100).word).toBe(wordOf(k, 3));
+    }
+  });
+
   it('say so when daylight leaves them no room, and stop saying it in the shade', async () => {
     const { chip, show, setDaylight } = await vane({});
     show('101');
