@@ -1,6 +1,8 @@
 import { throwIfAny, VanewrightError, type Problem } from '../core/error/index.ts';
 import {
   faultFile,
+  isOfSizes,
+  sizesFile,
   FilesDisagree,
   makeParts,
   partNames,
@@ -8,6 +10,7 @@ import {
   type MakePart,
   type PaperName,
 } from '../core/make/index.ts';
+import { discAsWritten, INSTRUMENT_FILE_MOST_BYTES } from '../core/instrument/index.ts';
 import type { Fonts, InstrumentFiles, OutputFolder, StopSign, Written } from '../ports/index.ts';
 import { inPlace, readCode } from './design.ts';
 import { proveInstrument, type ProvedDesign, type ProveRequest } from './proveInstrument.ts';
@@ -78,7 +81,13 @@ const isOfDisc = ({ code }: Problem): boolean => code.startsWith('disc/');
 
 /** What went wrong with a design, with a drawing of it where it lies in the disc. */
 async function withDiscDrawing(goal: Goal, error: unknown): Promise<unknown> {
-  if (!(error instanceof VanewrightError) || !error.problems.some(isOfDisc)) return error;
+  if (!(error instanceof VanewrightError)) return error;
+  if (error.problems.some(isOfSizes)) {
+    const text = await goal.ports.files.readText(goal.request.path, INSTRUMENT_FILE_MOST_BYTES);
+    const spec = discAsWritten(text);
+    return spec ? saved(goal, sizesFile(spec, error.problems), error, isOfSizes) : error;
+  }
+  if (!error.problems.some(isOfDisc)) return error;
   const { instrument, code } = await readCode(goal.ports.files, goal.request.path);
   const drawing = faultFile(code, instrument.disc);
   return drawing ? saved(goal, drawing, error, isOfDisc) : error;

@@ -147,6 +147,41 @@ describe('making a disc that cannot be made', () => {
     },
   );
 
+  it.each<[string, Change, string, [number, number]]>([
+    ['a hub as large as the disc', ['diameterMm: 90', 'diameterMm: 28'], 'hub-beyond-rim', at(15, 90)],
+    [
+      'a bore as large as its hub',
+      ['hubDiameterMm: 30', 'hubDiameterMm: 4'],
+      'bore-beyond-hub',
+      at(2.5, 180),
+    ],
+    ['a flat beyond its bore', ['acrossFlatMm: 4.5', 'acrossFlatMm: 6'], 'flat-outside-bore', at(6 - 2.5, 0)],
+    [
+      'a flat beyond the middle of its bore',
+      ['acrossFlatMm: 4.5', 'acrossFlatMm: 1'],
+      'flat-outside-bore',
+      at(2.5 - 1, 180),
+    ],
+  ])('draws %s, found as the file is read', async (_, change, name, place) => {
+    const { out, problems } = await making([change]);
+    expect(problems.map(({ code }) => code)).toEqual([`instrument/${name}`]);
+    expect(problems[0]!.fix).toContain('out/disc-fault.svg shows the place.');
+    expect(filesIn(out)).toEqual(['disc-fault.svg']);
+    const svg = readFileSync(join(out, 'disc-fault.svg'), 'utf8');
+    const ring = /<circle cx="([-\d.]+)" cy="([-\d.]+)"/.exec(svg)!;
+    expect(ring.slice(1).map(Number)).toEqual(place.map((mm) => expect.closeTo(mm, 3)));
+  });
+
+  it('draws nothing where a size is no size: there is nothing to draw', async () => {
+    const { out, problems } = await making([
+      ['diameterMm: 90', 'diameterMm: 28'],
+      ['thicknessMm: 2', 'thicknessMm: -2'],
+    ]);
+    expect(problems.map(({ code }) => code)).toContain('instrument/hub-beyond-rim');
+    expect(problems.every(({ fix }) => !fix.includes('disc-fault.svg'))).toBe(true);
+    expect(existsSync(out)).toBe(false);
+  });
+
   it('says where in the file readings of a coupon cannot be right: no place of the disc is wrong', async () => {
     const { out, problems } = await making([['kind: fdm', 'kind: fdm\n    measured: { barMm: 40 }']]);
     expect(problems.map(({ code }) => code)).toEqual(['disc/print-scaled']);

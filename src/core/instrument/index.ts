@@ -20,7 +20,7 @@ export type { CupShapeSpec, PartsSpec, VaneSpec } from './partsSpec.ts';
 export { headingOfDiscAngle, headingOfPosition, type HeadingFrame } from './heading.ts';
 export { instrumentFileReference } from './instrumentFileReference.ts';
 export { instrumentJsonSchema } from './instrumentJsonSchema.ts';
-export { readInstrument, type InstrumentFile } from './readInstrument.ts';
+export { discAsWritten, readInstrument, type InstrumentFile } from './readInstrument.ts';
 export { startingFile } from './startingFile.ts';
 export { INSTRUMENT_FILE_MOST_BYTES } from './yaml/readableText.ts';
 export { fieldSchema, type FieldSchema } from './schema/fieldSchema.ts';

@@ -1,11 +1,12 @@
 import { LineCounter } from 'yaml';
+import type { DiscSpec } from '../disc/index.ts';
 import { BrokenPromise, throwIfAny, VanewrightError } from '../error/index.ts';
 import { checkFields } from './checkFields.ts';
 import { versionProblem } from './checkVersion.ts';
 import type { Instrument } from './instrument.ts';
 import { problemAt, type FieldProblem } from './problems/fieldProblem.ts';
 import { shown, spelt } from './problems/words.ts';
-import { resolveInstrument } from './resolveInstrument.ts';
+import { resolveDisc, resolveInstrument } from './resolveInstrument.ts';
 import { FILE_VERSION } from './schema/instrumentSchema.ts';
 import { inReadingOrder, type PlacedProblem } from './yaml/placedProblem.ts';
 import { pathFrom, Places } from './yaml/places.ts';
@@ -82,4 +83,22 @@ export function readInstrument(text: string, fileName: string): InstrumentFile {
   throwIfAny(inReadingOrder([...problems, ...found.map(place)]));
   if (!draft) throw new BrokenPromise('A file that does not fit the schema has no problem.');
   return { instrument: resolveInstrument(draft), placeOf: (fieldPath) => places.of(pathFrom(fieldPath)) };
+}
+
+/**
+ * The disc of a file whose fields are each in range but do not fit each other, so that it can be drawn with what is wrong.
+ *
+ * @param text - The whole file. [characters]
+ * @returns Sizes as asked for [mm], or `null` where a field is wrong by itself.
+ * @check test/journeys/makeFaults.test.ts
+ */
+export function discAsWritten(text: string): DiscSpec | null {
+  try {
+    const { fields, unknown } = parse(text, '');
+    const { draft } = checkFields({ ...fields, vanewright: FILE_VERSION }, unknown);
+    return draft && resolveDisc(draft.disc);
+  } catch (error) {
+    if (error instanceof VanewrightError) return null;
+    throw error;
+  }
 }

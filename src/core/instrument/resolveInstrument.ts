@@ -75,7 +75,8 @@ function formSpecOf(form: NonNullable<InstrumentDraft['disc']['form']>): DiscFor
   return form.colours ? { kind: 'overlay', colours: form.colours } : { kind: 'overlay' };
 }
 
-function resolveDisc(disc: InstrumentDraft['disc']): DiscSpec {
+/** The disc with the defaults that hang on its other fields; its sizes need not fit each other. */
+export function resolveDisc(disc: InstrumentDraft['disc']): DiscSpec {
   const webMm = disc.webMm ?? toMicrometre(WEB_MARGIN * disc.process.minWebMm);
   const rimMm = disc.rimMm ?? toMicrometre(Math.max(LEAST_RIM_MM, 2 * webMm));
   const { form, strip, allowance, densityKgPerM3, ...rest } = disc;

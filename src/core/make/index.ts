@@ -8,7 +8,7 @@ export { scriptSource } from './explain/script/pageScript.ts';
 export { bundlePapers, bundleZip, checksumText } from './bundle/bundleFiles.ts';
 export { jobTimes, type JobTime } from './bundle/jobTimes.ts';
 export { massRows, type MassRow } from './bundle/masses.ts';
-export { FAULT_FILE, faultFile } from './faultFile.ts';
+export { FAULT_FILE, faultFile, isOfSizes, sizesFile } from './faultFile.ts';
 export { assertReadBack, FilesDisagree, readBack, type ReadBack } from './readBack/readBack.ts';
 export { faultSvg, type FaultyDrawing, type ShownFault } from './svg/faultSvg.ts';
 export { discSolids } from './stl/discSolids.ts';

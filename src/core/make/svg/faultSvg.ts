@@ -78,9 +78,14 @@ function boundsOf({ spec, plan }: FaultyDrawing): {
 
 /** Rim, hub and bore as asked for, where the tracks have no room. */
 function bareCircles({ diameterMm, hubDiameterMm, bore }: DiscSpec): Markup[] {
-  return [diameterMm, hubDiameterMm, boreCircleMm(bore)].map((across) =>
-    element('circle', { r: across / 2, fill: 'none', stroke: '#000', 'stroke-width': LINE_MM }),
+  const line = { fill: 'none', stroke: '#000', 'stroke-width': LINE_MM };
+  const circles = [diameterMm, hubDiameterMm, boreCircleMm(bore)].map((across) =>
+    element('circle', { r: across / 2, ...line }),
   );
+  if (bore.shape !== 'd') return circles;
+  // The flat as far as its bore is wide, wherever it was asked for.
+  const half = bore.diameterMm / 2;
+  return [...circles, element('path', { d: `M${-half} ${half - bore.acrossFlatMm}H${half}`, ...line })];
 }
 
 function outlines(plan: DiscPlan): Markup[] {
