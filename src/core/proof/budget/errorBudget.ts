@@ -13,7 +13,7 @@ import { switchPlaces } from './switchShifts.ts';
  * @param head - The design.
  * @param rateDegPerS - Turn rate that is asked of it. [deg/s]
  * @source each item names its own.
- * @check src/core/proof/budget/errorBudget.test.ts (each cause alone in an exact turn)
+ * @check src/core/proof/budget/errorBudget.test.ts (each cause alone in an exact turn), src/core/proof/budget/unseenDesigns.test.ts
  */
 export function errorBudget(head: HeadPlan, rateDegPerS: number): ErrorBudget {
   const edges = edgeItems(head);
