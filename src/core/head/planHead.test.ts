@@ -185,6 +185,18 @@ describe('a head in the light of day', () => {
     );
   });
 
+  it('reads nothing at night where thresholds were set beside steady lights at noon', () => {
+    const spec = { detector: linear, daylightShare: 0.6 };
+    // A linear sensor switches in the middle of land and window; the middle plus half the hysteresis leaves less than a half.
+    expect(codesOf(problemsOf({ spec: { ...spec, daylightShare: 0.4 } }))).toEqual([]);
+    expect(codesOf(problemsOf({ spec }))).toEqual(['head/unread-at-night']);
+    const [{ fix }] = problemsOf({ spec }) as [Problem];
+    const [, resistorOhm, daylightShare] = /resistorOhm to (\d+), .* is ([\d.]+) /.exec(fix)!.map(Number);
+    expect(codesOf(problemsOf({ spec: { ...spec, daylightShare: daylightShare! } }))).toEqual([]);
+    const pulsed = { emitters: 'pulsed', resistorOhm: resistorOhm! } as const;
+    expect(codesOf(problemsOf({ spec, circuit: pulsed }))).not.toContain('head/unread-at-night');
+  });
+
   it('is refused a leak measured at another thickness', () => {
     const leak = { transmittedShare: 0.1, measuredMm: 1 };
     expect(codesOf(problemsOf({ spec: { leak } }))).toEqual(['head/leak-far-off']);

@@ -29,7 +29,7 @@ import { headSpeedLimit } from './circuit/speedLimit.ts';
  * @param board - Controller that reads them.
  * @param rate - How fast lines leave and the shaft may turn.
  * @returns The head. Where it could never read its disc it says so in `faults`: any of `head/no-contrast`,
- * `head/resistor-unfit`, `head/thresholds-crossed`, `head/daylight-saturates`, `head/mark-not-seen`, `head/spill-switches`,
+ * `head/resistor-unfit`, `head/thresholds-crossed`, `head/daylight-saturates`, `head/unread-at-night`, `head/mark-not-seen`, `head/spill-switches`,
  * `head/rib-hides-window`, `head/colours-unseen`, `head/marks-alike`, `head/ladder-words-alike`, `head/never-settles`,
  * `head/gate-never-switches`, `head/resistor-burns`.
  * @throws Together all of `head/impossible-value`, `head/leak-far-off`, `head/laser-hazard` that hold.
