@@ -1,11 +1,11 @@
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { missingLines, pagesIn, shownCommands, type ShownCommand } from '../support/docBlocks.ts';
 import { COMMAND } from '../support/runCli.ts';
-import { ROOT } from '../support/sourceFiles.ts';
+import { ROOT, textOf } from '../support/sourceFiles.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'vanewright-docs-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -24,7 +24,17 @@ function run({ command }: ShownCommand): { exit: number | null; output: string }
   return result;
 }
 
-const pages = pagesIn('docs/how-to').map((page) => ({ page, commands: shownCommands(page) }));
+const LIST = 'docs/how-to/README.md';
+const pages = pagesIn('docs/how-to')
+  .filter((page) => page !== LIST)
+  .map((page) => ({ page, commands: shownCommands(page) }));
+
+describe('the list of questions', () => {
+  it('names every page by its question', () => {
+    const links = pages.map(({ page }) => `[${textOf(page).split('\n')[0]!.slice(2)}](${basename(page)})`);
+    expect(links.filter((link) => !textOf(LIST).includes(link))).toEqual([]);
+  });
+});
 
 describe.each(pages)('$page', ({ page, commands }) => {
   it('answers with a command or a snippet', () => {
