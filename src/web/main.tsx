@@ -2,7 +2,7 @@ import { render } from 'preact';
 import { openProject } from './project/project.ts';
 import { Problems } from './parts/Problems.tsx';
 import { Refused } from './server/askServer.ts';
-import { App } from './shell/App.tsx';
+import { App, Opening } from './shell/App.tsx';
 import { TokenForm } from './shell/Connection.tsx';
 import { hrefOf } from './shell/route.ts';
 import { showTheme, theme } from './shell/theme.ts';
@@ -29,6 +29,7 @@ async function letIn<T>(ask: () => Promise<T>): Promise<T> {
 
 async function start(): Promise<void> {
   showTheme(theme.get());
+  render(<Opening />, root);
   const engine = startEngine();
   const home = await letIn(chooseHome);
   const [stored, schema, fresh] = await Promise.all([

@@ -23,7 +23,8 @@ async function workbench(path: string, text: string | null = jetty) {
   if (text !== null) {
     await opened.page.addInitScript({ content: keeping(text) });
   }
-  await opened.page.goto(files.url + path);
+  // Few builds, as on a slow machine: the yield of this vane is plain with them.
+  await opened.page.goto(`${files.url}?builds=200${path}`);
   return opened;
 }
 
@@ -49,7 +50,7 @@ async function savedText(page: Page): Promise<string> {
 }
 
 describe('the design pages', () => {
-  it('lead from a printer and five photoresistors to a proved design, by mouse alone', async () => {
+  it('lead from a printer and five photoresistors to a proved design and its files, by mouse alone', async () => {
     const { page, complaints } = await workbench('', null);
     await page.getByLabel('What do you make discs with?').selectOption('fdm');
     await page.getByLabel('Which light sensors?').selectOption('photoresistor');
@@ -65,6 +66,14 @@ describe('the design pages', () => {
     await page.getByText('Yes, this design will read right.').waitFor();
     await page.getByText('worst item', { exact: true }).waitFor();
     expect(await savedText(page)).toContain('kind: photoresistor');
+    await page.getByRole('link', { name: 'Next: Make' }).click();
+    await page.getByRole('button', { name: 'Make all files' }).click();
+    const zip = page.getByRole('button', { name: 'Save everything as one zip' });
+    await zip.waitFor({ timeout: 60_000 });
+    const [bundle] = await Promise.all([page.waitForEvent('download'), zip.click()]);
+    const bytes = readFileSync(await bundle.path());
+    expect(bytes.subarray(0, 2).toString()).toBe('PK');
+    for (const name of ['disc.stl', 'disc.pdf', 'build-sheet.html']) expect(bytes.includes(name)).toBe(true);
     expect(complaints).toEqual([]);
   });
 
@@ -152,6 +161,26 @@ describe('the design pages', () => {
     expect(text).toContain('{ shape: hex, diameterMm: 5 }');
     expect(text).toContain('# An invented instrument');
     await page.getByText(/tracks fit this disc/).waitFor();
+  });
+
+  it('keep a file of own words with the project, and never in the place of another of that name', async () => {
+    const { page } = await workbench('#/disc');
+    await page.getByText(/tracks fit this disc/).waitFor();
+    const choose = (content: string) =>
+      page.getByLabel('Choose a file of words').setInputFiles({
+        name: 'words.csv',
+        mimeType: 'text/csv',
+        buffer: Buffer.from(content),
+      });
+    await choose('first');
+    await page.getByText('words.csv is in the project.').waitFor();
+    await choose('second');
+    await page.getByText('words-2.csv is in the project.').waitFor();
+    await page.reload();
+    await page.getByText('words.csv is in the project.', { exact: true }).waitFor();
+    await page.getByText('words-2.csv is in the project.').waitFor();
+    const kept = await page.evaluate<string>("localStorage.getItem('vanewright:beside')");
+    expect(JSON.parse(kept)).toEqual({ 'words.csv': 'first', 'words-2.csv': 'second' });
   });
 
   it('open a broken file with its errors at their lines, to be mended there', async () => {

@@ -44,7 +44,9 @@ export function FileField({ project, schema, path, own }: FileFieldProps) {
   const problem = state.answer?.ok === false ? problemOf(state.answer.problems, path) : undefined;
   const types = [field.type ?? []].flat();
   if (field.enum) {
-    const choices = field.enum.map((choice) => ({ value: String(choice), text: String(choice) }));
+    const choices = field.enum
+      .map(String)
+      .map((value) => ({ value, text: words.fields.choice(path, value) }));
     return (
       <ChoiceField
         name={name}

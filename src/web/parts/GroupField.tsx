@@ -59,7 +59,7 @@ export function GroupField({ project, schema, path, kinds, usual, first, onKind 
         value={kind}
         choices={entries.map(({ properties }) => {
           const value = String(properties![name]!.const);
-          return { value, text: value };
+          return { value, text: words.fields.choice(`${path}.${name}`, value) };
         })}
         onChange={choose}
       />

@@ -1,5 +1,5 @@
-import { documentOf, Refused } from '../server/askServer.ts';
-import type { ProjectHome } from './projectHome.ts';
+import { askServer, documentOf, Refused } from '../server/askServer.ts';
+import { BESIDE_MOST_BYTES, namesFor, type ProjectHome } from './projectHome.ts';
 
 /** The project as the server tells it. */
 export interface ServerProject {
@@ -27,6 +27,24 @@ async function save(path: string, text: string, version: string | null) {
   }
 }
 
+/** What lies in the folder under a name; `null` where it cannot be told. */
+async function lyingAt(name: string): Promise<string | null> {
+  const reply = await askServer(`project/file?${new URLSearchParams({ path: name })}`).catch(() => null);
+  return reply && reply.text();
+}
+
+/** Writes a file under the first name that is free, or holds the same already. */
+async function keep(wished: string, content: string) {
+  if (new Blob([content]).size > BESIDE_MOST_BYTES) return 'refused';
+  for (const name of namesFor(wished)) {
+    const saved = await save(name, content, null);
+    if (typeof saved === 'object' || (saved === 'changed' && (await lyingAt(name)) === content))
+      return { name };
+    if (saved !== 'changed') return saved;
+  }
+  return 'refused';
+}
+
 /** Looks at the file again and again; whoever hears of it decides what follows. */
 function watch(tell: (version: string | null) => void): () => void {
   const timer = setInterval(() => {
@@ -49,6 +67,7 @@ export function folderHome(name: string): ProjectHome {
       return text === null ? null : { path, text, version, beside };
     },
     save,
+    keep,
     watch,
   };
 }

@@ -6,7 +6,7 @@ export type Saving = 'saved' | 'saving' | 'changed-elsewhere' | 'away' | 'refuse
 /** Rest after the last change before a file is saved. [ms] */
 const SAVE_AFTER_MS = 600;
 /** Until a home that did not answer is asked again. [ms] */
-const AGAIN_AFTER_MS = 2000;
+export const AGAIN_AFTER_MS = 2000;
 
 interface Now {
   readonly path: string;

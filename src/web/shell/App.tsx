@@ -1,10 +1,11 @@
+import type { ComponentChildren, RefObject } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { words } from '../words/en.ts';
 import { Bar } from './Bar.tsx';
 import { Connection } from './Connection.tsx';
 import { Page } from './Page.tsx';
 import type { PageParts } from './pageParts.ts';
-import { hrefOf, pageNames, usePage } from './route.ts';
+import { hrefOf, pageNames, usePage, type PageName } from './route.ts';
 
 /** The whole workbench. */
 export function App(parts: PageParts) {
@@ -21,6 +22,56 @@ export function App(parts: PageParts) {
   }, [page]);
   useEffect(() => keysOf(parts), [parts.project]);
   return (
+    <Frame
+      page={page}
+      main={main}
+      title={shell.questions[page]}
+      top={
+        <>
+          <Bar project={parts.project} />
+          <Connection project={parts.project} />
+        </>
+      }
+    >
+      <Page key={page} page={page} parts={parts} />
+    </Frame>
+  );
+}
+
+/** The frame of every page, as far as it can be drawn before the file has been read. */
+export function Opening() {
+  const page = usePage();
+  const main = useRef<HTMLElement>(null);
+  // Without an address it is not known yet whether there is a project to show.
+  const title = location.hash === '' ? words.shell.opening : words.shell.questions[page];
+  return (
+    <Frame page={page} main={main} title={title} top={<Waiting />}>
+      <p role="status">{words.shell.reading}</p>
+    </Frame>
+  );
+}
+
+function Waiting() {
+  return (
+    <header class="bar">
+      <div class="name">
+        vanewright <small>{words.shell.opening}</small>
+      </div>
+    </header>
+  );
+}
+
+interface FrameProps {
+  readonly page: PageName;
+  readonly main: RefObject<HTMLElement>;
+  readonly title: string;
+  readonly top: ComponentChildren;
+  readonly children: ComponentChildren;
+}
+
+function Frame({ page, main, title, top, children }: FrameProps) {
+  const { shell } = words;
+  return (
     <div class="frame">
       <a
         class="skip button"
@@ -29,10 +80,7 @@ export function App(parts: PageParts) {
       >
         {shell.skip}
       </a>
-      <div class="top">
-        <Bar project={parts.project} />
-        <Connection project={parts.project} />
-      </div>
+      <div class="top">{top}</div>
       <nav class="steps" aria-label={shell.steps}>
         <ol>
           {pageNames.map((name, index) => (
@@ -47,9 +95,9 @@ export function App(parts: PageParts) {
       </nav>
       <main class="page" id="page" ref={main} tabIndex={-1}>
         <header>
-          <h1>{shell.questions[page]}</h1>
+          <h1>{title}</h1>
         </header>
-        <Page key={page} page={page} parts={parts} />
+        {children}
       </main>
     </div>
   );

@@ -53,7 +53,7 @@ export function CodeChoice({ project, background }: Pick<PageParts, 'project' | 
       <h2>{disc.code}</h2>
       {now === undefined ? null : (
         <p>
-          <strong>{disc.codeOf(now)}.</strong> {disc.explains[now]}
+          <strong>{disc.codeOf(words.fields.choice('disc.code', now))}.</strong> {disc.explains[now]}
         </p>
       )}
       <details onToggle={(event) => setOpen(event.currentTarget.open)}>

@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks';
 import { possibleForms } from '../../../core/disc/index.ts';
 import type { FieldValue } from '../../../core/instrument/index.ts';
 import { FileField } from '../../parts/FileField.tsx';
@@ -72,12 +73,15 @@ export function StripFields({ project, schema }: Parts) {
 /** The maker's own words, from a file that lies beside the instrument file. */
 export function OwnWords({ project }: Pick<PageParts, 'project'>) {
   const { beside } = useStore(project.state);
+  const [isRefused, refuse] = useState(false);
   const open = async (file: File | undefined): Promise<void> => {
     if (!file) return;
-    project.addBeside(file.name, await file.text());
+    const name = await project.addBeside(file.name, await file.text());
+    refuse(name === null);
+    if (name === null) return;
     await project.setAll([
       { path: ['disc', 'code'], value: 'own-words' },
-      { path: ['disc', 'codeFile'], value: file.name },
+      { path: ['disc', 'codeFile'], value: name },
       { path: ['disc', 'codeOptions'] },
     ]);
   };
@@ -89,6 +93,11 @@ export function OwnWords({ project }: Pick<PageParts, 'project'>) {
       {names.map((name) => (
         <p key={name}>{words.disc.ownWordsHave(name)}</p>
       ))}
+      {isRefused ? (
+        <p class="wrong" role="alert">
+          {words.disc.ownWordsRefused}
+        </p>
+      ) : null}
       <label class="button">
         {words.disc.ownWordsOpen}
         <input

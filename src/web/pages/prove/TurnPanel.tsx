@@ -16,8 +16,12 @@ export function TurnPanel({
     <section>
       <h2>{text.turnTitle}</h2>
       <Figure svg={quick.pictures.turn} caption={text.turnCaption} name="turn" />
-      <h2>{text.wordsTitle}</h2>
-      {map?.ok ? <Figure svg={map.value} caption={text.wordsCaption} name="words" /> : null}
+      {map?.ok ? (
+        <>
+          <h2>{text.wordsTitle}</h2>
+          <Figure svg={map.value} caption={text.wordsCaption} name="words" />
+        </>
+      ) : null}
     </section>
   );
 }

@@ -9,6 +9,9 @@ import type { PageParts } from '../../shell/pageParts.ts';
 /** Builds while a slider is dragged, and once it rests. The seed is that of the command, so that both say the same. */
 const FEW_BUILDS = 100;
 const BUILDS = 1000;
+/** The page's address may ask for another count: fewer for a slow machine (`?builds=200`), more for a closer yield. */
+const asked = Number(new URLSearchParams(location.search).get('builds'));
+const restBuilds = Number.isInteger(asked) && asked >= FEW_BUILDS && asked <= 10_000 ? asked : BUILDS;
 const SEED = 1;
 /** Rest after the last change before the whole proof is made. [ms] */
 const REST_MS = 700;
@@ -23,7 +26,7 @@ export function useProof({ project, background }: Pick<PageParts, 'project' | 'b
     let isWanted = true;
     const files = filesOf(project.state.get());
     const few = { builds: FEW_BUILDS, seed: SEED };
-    const many = { builds: BUILDS, seed: SEED };
+    const many = { builds: restBuilds, seed: SEED };
     const follow = async (choice: typeof few): Promise<void> => {
       const found = await background.run<Answer<QuickProof>>(
         (engine) => engine.quickProof(files, choice),

@@ -50,8 +50,10 @@ export const disc = {
   stripRemove: 'Make it a disc again',
   ownWords: 'Your own words',
   ownWordsHint:
-    'A CSV or JSON file with one word a position, as `docs` describe it; the file stays beside the instrument file.',
+    'A CSV or JSON file with one word a position, such as 00000, 00001, 00011; it is kept beside the instrument file.',
   ownWordsOpen: 'Choose a file of words',
+  ownWordsRefused:
+    'The file could not be kept. It may have 256 kB at most; behind the server, the folder must be writable.',
   ownWordsHave: (name: string) => `${name} is in the project.`,
   ribs: (count: number) =>
     count === 1

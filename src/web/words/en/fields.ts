@@ -1,8 +1,16 @@
+import { choiceNames } from './choiceNames.ts';
 import { fieldNames } from './fieldNames.ts';
+
+/** A choice of the file in plain words, the word of the file behind them; that word alone where it is plain. */
+function choice(path: string, value: string): string {
+  const plain = choiceNames[path]?.[value];
+  return plain === undefined ? value : `${plain} (${value})`;
+}
 
 /** Words of the fields; the meaning, range and unit come from the schema of the file. */
 export const fields = {
   names: fieldNames as Readonly<Record<string, string>>,
+  choice,
   range: (low: string, high: string, unit: string) => `${low} to ${high}${unit}`,
   notNumber: (text: string) =>
     text.trim() === ''

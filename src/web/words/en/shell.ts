@@ -21,6 +21,7 @@ export const shell = {
   allowed: 'Allowed',
   fix: 'What to do',
   saveSvg: (name: string) => `Save ${name}.svg`,
+  opening: 'Opening the workbench …',
   reading: 'Reading the design …',
   saving: {
     saved: 'Saved',

@@ -1,7 +1,7 @@
 /** Words of the page that begins a project. */
 export const start = {
   intro:
-    'Five answers give a first file that can be made, reads its disc and meets its need. Everything can be changed afterwards.',
+    'A few answers give a first file that can be made, reads its disc and meets its need. Everything can be changed afterwards.',
   have: 'What do you have?',
   name: 'What do you call it?',
   nameHint: 'It stands on everything that is printed.',
