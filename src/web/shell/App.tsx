@@ -63,7 +63,7 @@ function Waiting() {
 
 interface FrameProps {
   readonly page: PageName;
-  readonly main: RefObject<HTMLElement>;
+  readonly main: RefObject<HTMLElement | null>;
   readonly title: string;
   readonly top: ComponentChildren;
   readonly children: ComponentChildren;
