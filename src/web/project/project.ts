@@ -7,7 +7,7 @@ import type { Engine } from '../engine/engine.ts';
 import type { FileTexts } from '../engine/memoryFiles.ts';
 import { begun, changed, redone, undone, type History } from './history.ts';
 import type { ProjectHome, StoredProject } from './projectHome.ts';
-import { AGAIN_AFTER_MS, savingInto, type Saving } from './saving.ts';
+import { keepInto, savingInto, type Saving } from './saving.ts';
 import { store, type Store } from './store.ts';
 
 /** Everything the pages know of the project. */
@@ -112,21 +112,13 @@ export function openProject(engine: Remote<Engine>, home: ProjectHome, first: St
     async setAll(edits: readonly FieldEdit[]): Promise<void> {
       this.write(await engine.setFields(state.get().history.text, edits));
     },
-    /**
-     * Puts a file beside the instrument file, such as the maker's own words; waits for a home that does not answer.
-     *
-     * @returns The name it has there; `null` where it was refused.
-     */
+    /** Puts a file beside the instrument file, such as the maker's own words; see `keepInto`. */
     async addBeside(wished: string, content: string): Promise<string | null> {
-      let kept = await home.keep(wished, content);
-      while (kept === 'away') {
-        await new Promise((done) => setTimeout(done, AGAIN_AFTER_MS));
-        kept = await home.keep(wished, content);
-      }
-      if (kept === 'refused') return null;
-      patch({ beside: { ...state.get().beside, [kept.name]: content } });
+      const name = await keepInto(home, wished, content);
+      if (name === null) return null;
+      patch({ beside: { ...state.get().beside, [name]: content } });
       void read();
-      return kept.name;
+      return name;
     },
     undo: (): void => become(undone(state.get().history)),
     redo: (): void => become(redone(state.get().history)),

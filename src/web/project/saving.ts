@@ -6,7 +6,7 @@ export type Saving = 'saved' | 'saving' | 'changed-elsewhere' | 'away' | 'refuse
 /** Rest after the last change before a file is saved. [ms] */
 const SAVE_AFTER_MS = 600;
 /** Until a home that did not answer is asked again. [ms] */
-export const AGAIN_AFTER_MS = 2000;
+const AGAIN_AFTER_MS = 2000;
 
 interface Now {
   readonly path: string;
@@ -73,4 +73,18 @@ export function savingInto(
       tell('saved');
     },
   };
+}
+
+/**
+ * Keeps a file beside the instrument file; waits for a home that does not answer.
+ *
+ * @returns The name it has there; `null` where it was refused.
+ */
+export async function keepInto(home: ProjectHome, wished: string, content: string): Promise<string | null> {
+  for (;;) {
+    const kept = await home.keep(wished, content);
+    if (typeof kept === 'object') return kept.name;
+    if (kept === 'refused') return null;
+    await new Promise((done) => setTimeout(done, AGAIN_AFTER_MS));
+  }
 }
