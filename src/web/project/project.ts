@@ -46,6 +46,17 @@ function reader(engine: Remote<Engine>, state: Store<Project>): () => Promise<vo
   };
 }
 
+/** Keeps a file in the home and shows it to the design. */
+function addingBeside(home: ProjectHome, state: Store<Project>, read: () => Promise<void>) {
+  return async (wished: string, content: string): Promise<string | null> => {
+    const name = await keepInto(home, wished, content);
+    if (name === null) return null;
+    state.set({ ...state.get(), beside: { ...state.get().beside, [name]: content } });
+    void read();
+    return name;
+  };
+}
+
 /** Tells whether a change goes on with the one before. */
 function sameEdits(): (field: string) => boolean {
   let last = { field: '', atMs: -Infinity };
@@ -113,13 +124,7 @@ export function openProject(engine: Remote<Engine>, home: ProjectHome, first: St
       this.write(await engine.setFields(state.get().history.text, edits));
     },
     /** Puts a file beside the instrument file, such as the maker's own words; see `keepInto`. */
-    async addBeside(wished: string, content: string): Promise<string | null> {
-      const name = await keepInto(home, wished, content);
-      if (name === null) return null;
-      patch({ beside: { ...state.get().beside, [name]: content } });
-      void read();
-      return name;
-    },
+    addBeside: addingBeside(home, state, read),
     undo: (): void => become(undone(state.get().history)),
     redo: (): void => become(redone(state.get().history)),
     /** Shows what someone else has saved in the home; undo brings the own text back. */
