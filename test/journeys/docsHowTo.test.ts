@@ -36,7 +36,9 @@ describe('the list of questions', () => {
   });
 });
 
-describe.each(pages)('$page', ({ page, commands }) => {
+const TUTORIAL = { page: 'docs/tutorial.md', commands: shownCommands('docs/tutorial.md') };
+
+describe.each([...pages, TUTORIAL])('$page', ({ page, commands }) => {
   it('answers with a command or a snippet', () => {
     expect(commands.length, `${page} shows no command`).toBeGreaterThan(0);
   });
