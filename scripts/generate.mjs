@@ -9,7 +9,14 @@ if (spawnSync('npx', ['tsc', '-b'], { cwd: root, stdio: 'inherit' }).status !== 
 
 const { generatedFiles } = await import('../dist/app/generatedFiles.js');
 const { nodeInstrumentFiles } = await import('../dist/adapters/nodeFiles/index.js');
-for (const { path, content } of await generatedFiles(nodeInstrumentFiles, root)) {
+const { commandReference } = await import('../dist/cli/commandReference.js');
+const { httpReference } = await import('./httpReference.mjs');
+const files = [
+  ...(await generatedFiles(nodeInstrumentFiles, root)),
+  { path: 'docs/reference/commands.md', content: commandReference() },
+  { path: 'docs/reference/http.md', content: await httpReference(root) },
+];
+for (const { path, content } of files) {
   const goal = join(root, path);
   mkdirSync(dirname(goal), { recursive: true });
   writeFileSync(goal, content);
