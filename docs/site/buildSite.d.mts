@@ -1,0 +1,1 @@
+export declare function buildSite(folder: string): Promise<void>;
