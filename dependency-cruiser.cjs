@@ -19,6 +19,7 @@ const steps = {
   program: [...design, 'record', 'report'],
   make: [...design, 'proof', 'program', 'record', 'report', 'wind'],
   fit: [...design, 'proof', 'record', 'report', 'wind'],
+  publish: [...design, 'proof', 'make', 'program', 'report', 'fit'],
   faults: [...design, 'proof', 'record', 'wind'],
   review: [...design, 'proof', 'record', 'report', 'wind', 'faults'],
 };

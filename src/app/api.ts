@@ -14,6 +14,8 @@ export {
 export { weighInstrument, type WeighedNeed, type WeighRequest } from './weighInstrument.ts';
 export { purposeNames } from '../core/weigh/index.ts';
 export { makeInstrument, type MadeDesign, type MakeRequest } from './makeInstrument.ts';
+export { publishInstrument, type PublishedKit, type PublishRequest } from './publishInstrument.ts';
+export { licenceNames } from '../core/publish/index.ts';
 export { readDesign, type Design } from './design.ts';
 export { INSTRUMENT_FILE, newInstrument } from './newInstrument.ts';
 export { exampleNames, type ExampleName } from './examples/exampleNames.ts';

@@ -68,6 +68,7 @@ async function recordingsOf(files: InstrumentFiles, paths: readonly string[]) {
 async function certificateFiles(fonts: Fonts, certificate: Certificate, fit: Fit): Promise<OutputFile[]> {
   const setting = { paper: 'a4', font: await fonts.sans() } as const;
   return [
+    { path: 'certificate.json', content: `${JSON.stringify(certificate, null, 2)}\n` },
     { path: 'certificate.html', content: certificatePage(certificate, fit) },
     { path: 'certificate.pdf', content: await figuresPdf(certificateFigures(certificate, fit), setting) },
   ];

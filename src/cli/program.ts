@@ -6,6 +6,7 @@ import { addFit } from './fit/addFit.ts';
 import { addArchive, addLog } from './log/addLog.ts';
 import { addOpen } from './open/addOpen.ts';
 import { folderPath, withProof } from './options.ts';
+import { addPublish } from './publish/addPublish.ts';
 import { addReview } from './review/addReview.ts';
 import { addWeigh } from './weigh/addWeigh.ts';
 import type { Parts } from './wire.ts';
@@ -82,6 +83,7 @@ export function program(parts: Parts, isJson: boolean, take: Take): Command {
   addArchive(root, take);
   addFit(root, parts, take);
   addReview(root, parts, take);
+  addPublish(root, parts, take);
   addOpen(root, take);
   const below = root.commands.flatMap((command) => command.commands);
   for (const command of [root, ...root.commands, ...below]) {

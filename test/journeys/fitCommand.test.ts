@@ -63,6 +63,7 @@ describe('vanewright fit', () => {
     expect(filesIn(out)).toEqual([
       'SHA256SUMS',
       'certificate.html',
+      'certificate.json',
       'certificate.pdf',
       'program/invented_twin/invented_twin.ino',
     ]);

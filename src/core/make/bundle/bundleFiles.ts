@@ -53,6 +53,11 @@ export function bundlePapers(
   ];
 }
 
+/** The content of a file as it is written: text in UTF-8. */
+export function bytesOf({ content }: MadeFile): Uint8Array {
+  return typeof content === 'string' ? strToU8(content) : content;
+}
+
 /**
  * Checksums of files, in the format that the common `sha256sum -c` reads.
  *
@@ -60,8 +65,6 @@ export function bundlePapers(
  * @check src/core/make/bundle/bundle.test.ts (sha256sum)
  */
 export function checksumText(files: readonly MadeFile[]): string {
-  const bytesOf = ({ content }: MadeFile): Uint8Array =>
-    typeof content === 'string' ? strToU8(content) : content;
   return files.map((file) => `${bytesToHex(sha256(bytesOf(file)))}  ${file.path}\n`).join('');
 }
 
@@ -75,9 +78,7 @@ export function checksumText(files: readonly MadeFile[]): string {
  */
 export function bundleZip(files: readonly MadeFile[]): MadeFile {
   const all = [...files, { path: 'SHA256SUMS', content: checksumText(files) }];
-  const entries = all.map(
-    ({ path, content }) => [path, typeof content === 'string' ? strToU8(content) : content] as const,
-  );
+  const entries = all.map((file) => [file.path, bytesOf(file)] as const);
   return {
     path: 'bundle.zip',
     content: zipSync(Object.fromEntries(entries), { level: 9, mtime: FIXED_TIME }),

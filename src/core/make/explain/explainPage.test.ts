@@ -23,6 +23,12 @@ describe.each(['jetty', 'dome', 'sluice', 'tricolour'])('the page about the disc
     }
   });
 
+  it('gives no position another word than the code table, read back as rows of a table', () => {
+    const rows = [...explainPage(about).matchAll(/<tr><td>(\d+)<\/td><td>([012]+)<\/td>/g)];
+    expect(rows.length).toBeGreaterThan(4);
+    for (const [, position, word] of rows) expect(about.head.disc.code.words[Number(position)]).toBe(word);
+  });
+
   it('asks nothing of any network', () => {
     const page = explainPage(about);
     expect(page).toContain("default-src 'none'");
