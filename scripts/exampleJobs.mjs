@@ -49,6 +49,10 @@ function stepsOf(name, folder) {
     ],
     ['log', file, '--from', join(data, 'log.csv'), '--store', store],
     ['review', file, '--store', store, '--out', join(folder, 'review')],
+    [
+      ...['publish', file, '--out', join(folder, 'kit'), ...BUILDS, '--licence', 'CC-BY-4.0', 'MIT'],
+      ...(turns.length > 0 ? ['--fit-folder', join(folder, 'fitted')] : []),
+    ],
   ].filter(Boolean);
 }
 

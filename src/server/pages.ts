@@ -1,14 +1,21 @@
+import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import fastifyStatic from '@fastify/static';
 import helmet from '@fastify/helmet';
 import type { FastifyInstance } from 'fastify';
+import { explainInline } from '../core/make/index.ts';
 import { sendProblem } from './problemReply.ts';
 
 /** Tells the page that a server stands behind it, so that a page without one asks for nothing. */
 const MARK = '<meta name="vanewright-server" content="yes" />';
 /** Files whose name holds a hash of their content never change. [s] */
 const YEAR_S = 31_536_000;
+
+/** Lets this very text run, or style, and no other. */
+function hashSource(text: string): string {
+  return `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
+}
 
 /** The policy of every answer: what is shown and run comes from here, the solid kernel compiled in the browser. */
 export async function addPolicy(app: FastifyInstance): Promise<void> {
@@ -17,7 +24,9 @@ export async function addPolicy(app: FastifyInstance): Promise<void> {
       useDefaults: false,
       directives: {
         defaultSrc: ["'self'"],
-        scriptSrc: ["'self'", "'wasm-unsafe-eval'"],
+        // The page that tells how a disc works is shown in a frame of its own, which keeps to this policy too.
+        scriptSrc: ["'self'", "'wasm-unsafe-eval'", hashSource(explainInline.script)],
+        styleSrc: ["'self'", hashSource(explainInline.style)],
         workerSrc: ["'self'"],
         imgSrc: ["'self'", 'data:', 'blob:'],
         objectSrc: ["'none'"],

@@ -33,10 +33,10 @@ describe.each(examples)('the example %s', (name) => {
     }
   });
 
-  it('goes from new to review without a refusal', () => {
+  it('goes from new to a published kit in one script', () => {
     expect([done.status, done.stderr]).toEqual([0, '']);
     const ran = String(done.stdout);
-    for (const verb of ['new', 'weigh', 'prove', 'make', 'log', 'review']) {
+    for (const verb of ['new', 'weigh', 'prove', 'make', 'log', 'review', 'publish']) {
       expect(ran).toMatch(new RegExp(`^ok +vanewright ${verb} `, 'm'));
     }
   });
@@ -54,7 +54,13 @@ describe.each(examples)('the example %s', (name) => {
     expect(/^asBuilt:/m.test(readFileSync(made('instrument.yaml'), 'utf8'))).toBe(isFitted);
   });
 
-  it('ends with a report', () => {
+  it('ends with a kit that others can build it by', () => {
+    const kit = filesIn(made('kit'));
+    expect(kit).toEqual(expect.arrayContaining(['index.html', 'how-it-works.html', 'kit.zip']));
+    expect(kit.includes('certificate/certificate.pdf')).toBe(name !== 'tricolour');
+  });
+
+  it('has a report', () => {
     expect(filesIn(made('review'))).toContain('review.html');
   });
 });

@@ -74,6 +74,12 @@ export const engine = {
   make(project: ProjectFiles, choice: MakeChoice): Promise<Answer<MadeView>> {
     return answerOf(async () => (await import('./makeView.ts')).madeView(project, choice));
   },
+  /** The page that tells how the disc works, as `vanewright make` and `vanewright publish` write it. */
+  explain({ files, path }: ProjectFiles): Promise<Answer<string>> {
+    return answerOf(async () =>
+      (await import('./explainView.ts')).explainView(await readDesign(memoryFiles(files), path)),
+    );
+  },
   /** What a recorded turn tells of a build, as `vanewright fit` does. */
   fit(project: ProjectFiles, choice: FitChoice): Promise<Answer<FittedView>> {
     return answerOf(async () => (await import('./fitView.ts')).fittedView(project, choice));

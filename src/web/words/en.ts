@@ -1,4 +1,5 @@
 import { disc } from './en/disc.ts';
+import { explain } from './en/explain.ts';
 import { fields } from './en/fields.ts';
 import { file } from './en/file.ts';
 import { fit } from './en/fit.ts';
@@ -29,4 +30,5 @@ export const words = {
   log,
   review,
   turn,
+  explain,
 } as const;
