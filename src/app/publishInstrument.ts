@@ -1,7 +1,10 @@
 import { VanewrightError, type Problem } from '../core/error/index.ts';
 import { INSTRUMENT_FILE_MOST_BYTES } from '../core/instrument/index.ts';
 import { makeParts, partNames } from '../core/make/index.ts';
-import { checkAdditions, photoFiles, publishKit,
+import {
+  checkAdditions,
+  photoFiles,
+  publishKit,
   type GivenCertificate,
   type Kit,
   type Photo,
