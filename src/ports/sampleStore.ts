@@ -1,3 +1,4 @@
+import type { FaultColumns } from '../core/faults/index.ts';
 import type { LedgerReason, LedgerRow, Sample } from '../core/record/index.ts';
 import type { SampleColumns } from '../core/wind/index.ts';
 
@@ -59,6 +60,8 @@ export interface SampleStore {
   samples(window: SampleWindow): AsyncIterable<readonly Sample[]>;
   /** The same as columns for the wind arithmetic: the fast way through a year. */
   columns(window: SampleWindow): AsyncIterable<SampleColumns>;
+  /** The same as columns for the fault detectors. */
+  faultColumns(window: SampleWindow): AsyncIterable<FaultColumns>;
   /** Counts by reason, and rows in the order of the log. */
   ledgerCounts(): Promise<{ readonly reason: LedgerReason; readonly count: number }[]>;
   ledger(): AsyncIterable<readonly StoredLedgerRow[]>;
@@ -70,4 +73,7 @@ export interface SampleStore {
 }
 
 /** The half of a store that only looks: what screens and reports need of it. */
-export type RecordReading = Pick<SampleStore, 'stations' | 'samples' | 'columns' | 'ledgerCounts'>;
+export type RecordReading = Pick<
+  SampleStore,
+  'stations' | 'samples' | 'columns' | 'faultColumns' | 'ledgerCounts'
+>;

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { eachSample } from '../../src/core/faults/index.ts';
 import { sampleFlags, sampleWith, type LedgerRow, type Sample } from '../../src/core/record/index.ts';
 import type { SampleStore, StoreBatch } from '../../src/ports/index.ts';
 
@@ -70,6 +71,28 @@ export function sampleStoreContract(name: string, world: () => Promise<StoreWorl
     });
     const times = async (...window: readonly number[]): Promise<number[]> =>
       (await allSamples(store, 'jetty', ...window)).map(({ atMs }) => atMs);
+
+    it('hands the fault detectors what it hands out sample by sample', async () => {
+      const parts: Partial<Sample>[] = [
+        { word: '0110', counts: [812, 64, 3, 900], pulses: 17, edges: 34 },
+        { headingDeg: null, speedMPerS: null },
+        { word: '0111', flags: sampleFlags.impossibleJump, line: 77 },
+        { station: 'pier' },
+      ];
+      await store.commit(
+        batchOf(
+          1,
+          parts.map((more, i) => sampleAt(1000 * (i + 1), more)),
+        ),
+      );
+      const samples = await allSamples(store, 'jetty', 1000, 3001);
+      const seen: object[] = [];
+      for await (const columns of store.faultColumns({ station: 'jetty', fromMs: 1000, untilMs: 3001 })) {
+        eachSample(columns, (sample) => seen.push({ ...sample }));
+      }
+      expect(seen).toHaveLength(3);
+      samples.forEach((sample, i) => expect(sample).toMatchObject(seen[i]!));
+    });
 
     it('gives back every field as it was, and nothing for nothing', async () => {
       const full = sampleAt(1_795_608_000_123, {

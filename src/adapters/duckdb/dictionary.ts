@@ -23,6 +23,11 @@ export class Dictionary {
     this.#stored = this.#texts.length;
   }
 
+  /** Every text, at the place that its number tells. */
+  get texts(): readonly string[] {
+    return this.#texts;
+  }
+
   /** Number of a text, given out when it is new. */
   id(text: string): number {
     const known = this.#ids.get(text);

@@ -15,7 +15,7 @@ import type { SampleStore, SampleWindow, StoreBatch, StoredLedgerRow } from '../
 import { Dictionary } from './dictionary.ts';
 import { openDatabase, type Database } from './openDatabase.ts';
 import { SampleChunk } from './sampleTable.ts';
-import { doubleColumns, SAMPLE_FIELDS, samplesOf } from './sampleRow.ts';
+import { doubleColumns, FAULT_FIELDS, faultColumnsFrom, SAMPLE_FIELDS, samplesOf } from './sampleRow.ts';
 
 /** A store in a file of the embedded engine, with what had to be put aside to open it. */
 export interface DuckdbSampleStore extends SampleStore {
@@ -225,17 +225,31 @@ class Store implements DuckdbSampleStore {
   }
 
   async #samples(station: string, [id, first, until]: readonly [number, number, number]) {
+    const { result, counts } = await this.#part(SAMPLE_FIELDS, [id, first, until]);
+    return samplesOf(station, result, counts, (word) => this.#words.text(word));
+  }
+
+  /** Fields of a part's samples, and the counts of those that have them. */
+  async #part(fields: string, [id, first, until]: readonly [number, number, number]) {
     const part = [id, BigInt(first), BigInt(Math.ceil(until))];
     const light = await this.#rows(
       'SELECT at_ms, counts FROM light WHERE station_id = $1 AND at_ms >= $2 AND at_ms < $3',
       part,
     );
     const result = await this.connection.run(
-      `SELECT ${SAMPLE_FIELDS} FROM sample WHERE station_id = $1 AND at_ms >= $2 AND at_ms < $3 ORDER BY at_ms`,
+      `SELECT ${fields} FROM sample WHERE station_id = $1 AND at_ms >= $2 AND at_ms < $3 ORDER BY at_ms`,
       part,
     );
-    const counts = new Map(light.map(([at, text]) => [Number(at), text as string]));
-    return samplesOf(station, result, counts, (word) => this.#words.text(word));
+    return { result, counts: new Map(light.map(([at, text]) => [Number(at), text as string])) };
+  }
+
+  async *faultColumns(window: SampleWindow) {
+    for await (const { id, first, until } of this.#parts(window, COLUMN_SPAN_MS)) {
+      yield await this.#inTurn(async () => {
+        const { result, counts } = await this.#part(FAULT_FIELDS, [id, first, until]);
+        return faultColumnsFrom(result, counts, this.#words.texts);
+      });
+    }
   }
 
   async *columns(window: SampleWindow) {

@@ -1,4 +1,5 @@
 import type { DuckDBMaterializedResult } from '@duckdb/node-api';
+import type { FaultColumns } from '../../core/faults/index.ts';
 import type { Sample } from '../../core/record/index.ts';
 import { doublesOf } from './columnBuffer.ts';
 
@@ -7,8 +8,26 @@ const FIELDS = [
   ...['speed_m_per_s', 'gust_m_per_s', 'flags', 'word_id', 'pulses', 'edges', 'stream', 'line'],
 ];
 
+const asDoubles = (names: readonly string[]): string =>
+  names.map((name) => `coalesce(${name}::DOUBLE, 'NaN'::DOUBLE)`).join(', ');
+
 /** Numbers of a whole sample, in the order that `samplesOf` takes them; what is not there is NaN. */
-export const SAMPLE_FIELDS = FIELDS.map((name) => `coalesce(${name}::DOUBLE, 'NaN'::DOUBLE)`).join(', ');
+export const SAMPLE_FIELDS = asDoubles(FIELDS);
+
+const FAULT_NAMES = [
+  'at_ms',
+  'heading_deg',
+  'speed_m_per_s',
+  'flags',
+  'word_id',
+  'pulses',
+  'edges',
+  'stream',
+  'line',
+];
+
+/** Numbers that the fault detectors take, in the order of `faultColumnsFrom`. */
+export const FAULT_FIELDS = asDoubles(FAULT_NAMES);
 
 /** Columns of a result of doubles: many times faster than row by row. */
 export function doubleColumns(result: DuckDBMaterializedResult, columns: number): Float64Array[] {
@@ -19,6 +38,37 @@ export function doubleColumns(result: DuckDBMaterializedResult, columns: number)
     at += chunk.rowCount;
   }
   return all;
+}
+
+const countsOf = (text: string): number[] => text.split(' ').map(Number);
+
+/**
+ * Columns for the fault detectors.
+ *
+ * @param countsAt - As for `samplesOf`.
+ * @param words - Every word, at the place that its number tells.
+ */
+export function faultColumnsFrom(
+  result: DuckDBMaterializedResult,
+  countsAt: ReadonlyMap<number, string>,
+  words: readonly string[],
+): FaultColumns {
+  const [atMs, headingDeg, speedMPerS, flags, word, ...totals] = doubleColumns(result, FAULT_NAMES.length);
+  const [pulses, edges, stream, line] = totals;
+  const counts = new Map(Array.from(countsAt, ([at, text]) => [at, countsOf(text)] as const));
+  return {
+    atMs: atMs!,
+    headingDeg: headingDeg!,
+    speedMPerS: speedMPerS!,
+    flags: flags!,
+    word: word!,
+    words,
+    pulses: pulses!,
+    edges: edges!,
+    stream: stream!,
+    line: line!,
+    countsAt: counts,
+  };
 }
 
 const orNull = (value: number): number | null => (Number.isNaN(value) ? null : value);
@@ -51,7 +101,7 @@ export function samplesOf(
       gustMPerS: orNull(gust![i]!),
       flags: flags![i]!,
       word: Number.isNaN(wordId![i]!) ? null : wordOf(wordId![i]!),
-      counts: counts === undefined ? null : counts.split(' ').map(Number),
+      counts: counts === undefined ? null : countsOf(counts),
       pulses: orNull(pulses![i]!),
       edges: orNull(edges![i]!),
       stream: stream![i]!,

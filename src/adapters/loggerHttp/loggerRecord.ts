@@ -1,4 +1,5 @@
 import { VanewrightError } from '../../core/error/index.ts';
+import { faultColumnsOf } from '../../core/faults/index.ts';
 import type { LedgerReason, Sample } from '../../core/record/index.ts';
 import { columnsOfBytes } from '../../core/wind/index.ts';
 import type { RecordReading, SampleWindow, StationSpan } from '../../ports/index.ts';
@@ -52,6 +53,9 @@ export function loggerRecord(url: string): RecordReading {
     async *columns(window) {
       const { body } = await ask(`${stationPath(url, window, 'columns')}?${span(window)}`);
       if (body) yield* columnsOfBytes(body);
+    },
+    async *faultColumns(window) {
+      for await (const part of samples(url, window)) yield faultColumnsOf(part);
     },
   };
 }

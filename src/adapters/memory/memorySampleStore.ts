@@ -1,3 +1,4 @@
+import { faultColumnsOf } from '../../core/faults/index.ts';
 import {
   ledgerCounts,
   MOVED_LOG,
@@ -46,6 +47,10 @@ export function memorySampleStore(): SampleStore {
     async *columns(window) {
       const found = inWindow(window);
       if (found.length > 0) yield columnsOf(found);
+    },
+    async *faultColumns(window) {
+      const found = inWindow(window);
+      if (found.length > 0) yield faultColumnsOf(found);
     },
     ledgerCounts: async () => ledgerCounts(ledger),
     async *ledger() {

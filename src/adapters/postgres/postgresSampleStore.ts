@@ -1,4 +1,5 @@
 import type { Pool } from 'pg';
+import { faultColumnsOf } from '../../core/faults/index.ts';
 import {
   MOVED_LOG,
   movedRow,
@@ -79,6 +80,10 @@ class Store implements SampleStore {
 
   async *samples(window: SampleWindow): AsyncIterable<readonly Sample[]> {
     for await (const rows of this.#pages(window)) yield rows.map((row) => sampleOf(window.station, row));
+  }
+
+  async *faultColumns(window: SampleWindow) {
+    for await (const samples of this.samples(window)) yield faultColumnsOf(samples);
   }
 
   async *columns(window: SampleWindow) {

@@ -1,5 +1,5 @@
 import { throwIfAny } from '../../core/error/index.ts';
-import { faultSetting, FaultWatch, MonthPrints, type FaultSetting } from '../../core/faults/index.ts';
+import { eachSample, faultSetting, FaultWatch, MonthPrints, type FaultSetting } from '../../core/faults/index.ts';
 import type { Instrument } from '../../core/instrument/index.ts';
 import {
   readingWidths,
@@ -85,18 +85,16 @@ async function faultsOf(
   const watch = new FaultWatch(setting);
   const prints = new MonthPrints(setting.code);
   if (nearby) {
-    for await (const samples of store.samples(within(nearby)))
-      for (const { atMs, headingDeg } of samples) watch.addNeighbour(nearby.station, atMs, headingDeg);
+    for await (const columns of store.faultColumns(within(nearby)))
+      eachSample(columns, ({ atMs, headingDeg }) => watch.addNeighbour(nearby.station, atMs, headingDeg));
   }
-  for await (const samples of store.samples(within(window))) {
-    for (const sample of samples) {
+  const { fromMs, untilMs } = window;
+  for await (const columns of store.faultColumns(within(window))) {
+    eachSample(columns, (sample) => {
       watch.add(sample);
       prints.add(sample);
-    }
-    onProgress?.(
-      'looking for faults',
-      (samples.at(-1)!.atMs - window.fromMs) / (window.untilMs - window.fromMs),
-    );
+    });
+    onProgress?.('looking for faults', (columns.atMs.at(-1)! - fromMs) / (untilMs - fromMs));
   }
   return { findings: watch.findings(), prints: prints.result() };
 }

@@ -23,6 +23,7 @@ const nothing: RecordReading = {
   ledgerCounts: async () => [],
   async *samples() {},
   async *columns() {},
+  async *faultColumns() {},
 };
 
 /** Something to read from, held until it is given back. */
@@ -110,5 +111,9 @@ export class EmbeddedReading implements RecordReading {
 
   columns(window: Parameters<RecordReading['columns']>[0]) {
     return this.#through((reading) => reading.columns(window));
+  }
+
+  faultColumns(window: Parameters<RecordReading['faultColumns']>[0]) {
+    return this.#through((reading) => reading.faultColumns(window));
   }
 }

@@ -3,6 +3,7 @@ import type { Finding } from './finding.ts';
 import { detectorsFor } from './detectorsFor.ts';
 import { explained } from './explained.ts';
 import { NeighbourWatch } from './motion/neighbourWatch.ts';
+import { eachSample, type FaultColumns } from './readings/faultColumns.ts';
 import { SeenReader, type FaultSample } from './readings/seen.ts';
 import type { FaultSetting } from './setting.ts';
 
@@ -30,6 +31,16 @@ export class FaultWatch {
     for (const detector of this.#detectors) detector.add(seen);
     const isWindy = seen.speedMPerS === null || seen.speedMPerS >= COMPARED_M_PER_S;
     if (isWindy) this.#neighbour?.add(seen.atMs, seen.headingDeg);
+  }
+
+  /**
+   * Many samples at once, with the same outcome as one by one.
+   *
+   * @param columns - [ms UTC], [deg], [m/s]
+   * @check src/core/faults/readings/faultColumns.test.ts
+   */
+  addColumns(columns: FaultColumns): void {
+    eachSample(columns, (sample) => this.add(sample));
   }
 
   /**

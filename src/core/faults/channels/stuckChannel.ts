@@ -31,6 +31,7 @@ export class StuckChannel implements Detector {
   readonly #episodes = new Episodes();
   readonly #beside: readonly (readonly boolean[])[];
   readonly #channels: Watched[];
+  #last: string | null = null;
 
   constructor(code: CodeTable) {
     this.#beside = besideEdges(code);
@@ -45,11 +46,13 @@ export class StuckChannel implements Detector {
 
   add({ atMs, word, position, before }: Seen): void {
     if (word === null || word.length !== this.#channels.length) return;
+    const arrives = position !== null && before !== null && position !== before;
+    if (word === this.#last && !arrives) return;
+    this.#last = word;
     for (const [channel, watched] of this.#channels.entries()) {
       const level = word[channel]!;
       if (watched.level !== null && level !== watched.level) this.#changed(atMs, channel, watched);
       watched.level = level;
-      const arrives = position !== null && before !== null && position !== before;
       if (!arrives || !this.#beside[channel]![position]) continue;
       if (watched.arrivals++ === 0) watched.firstMs = atMs;
       if (watched.arrivals >= ARRIVALS && atMs - watched.firstMs >= LEAST_MS)

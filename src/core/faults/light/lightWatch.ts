@@ -17,6 +17,8 @@ const WINDY_M_PER_S = 2;
 /** Gathers the counts of an hour and hands them to whatever looks at light. */
 export class LightWatch implements Detector {
   readonly #setting: FaultSetting;
+  readonly #window: string;
+  readonly #flooded: string;
   readonly #dim: DimLight;
   readonly #leak: AmbientLeak;
   readonly #dew: Condensation;
@@ -27,7 +29,9 @@ export class LightWatch implements Detector {
 
   constructor(setting: FaultSetting) {
     this.#setting = setting;
-    const { lights, code, place } = setting;
+    const { lights, code, place, windowLevel } = setting;
+    this.#window = String(windowLevel);
+    this.#flooded = this.#window.repeat(lights.length);
     const limits = lights.map(({ limit }) => limit);
     this.#dim = new DimLight(limits);
     this.#leak = new AmbientLeak(limits, place);
@@ -42,16 +46,15 @@ export class LightWatch implements Detector {
       this.#startMs = startMs;
     }
     if (word === null) return;
-    const { lights, windowLevel } = this.#setting;
-    const window = String(windowLevel);
+    const { lights } = this.#setting;
     this.#samples.all++;
-    if (word === window.repeat(lights.length)) this.#samples.flooded++;
+    if (word === this.#flooded) this.#samples.flooded++;
     if ((speedMPerS ?? 0) >= WINDY_M_PER_S) this.#samples.windy++;
     if (!counts || counts.length !== lights.length || this.#moments.length >= MOMENTS_MOST) return;
     this.#moments.push({
       position,
       lights: lights.map(({ lightOf }, channel) => lightOf(counts[channel]!)),
-      isLit: [...word].map((level) => level === window),
+      isLit: [...word].map((level) => level === this.#window),
     });
   }
 

@@ -11,6 +11,7 @@ interface Hour {
 export class RollingShare {
   readonly #hours: number;
   #kept: Hour[] = [];
+  #last: Hour | null = null;
   lastYesMs: number | null = null;
 
   /** @param hours - How far it looks back. [h] */
@@ -21,12 +22,12 @@ export class RollingShare {
   /** Adds a sample; tells whether it began a new hour. [ms UTC] */
   add(atMs: number, isYes: boolean): boolean {
     const hour = Math.floor(atMs / HOUR_MS);
-    const isNew = this.#kept.at(-1)?.hour !== hour;
+    const isNew = this.#last?.hour !== hour;
     if (isNew) {
-      this.#kept.push({ hour, yes: 0, all: 0, firstYesMs: null });
-      this.#kept = this.#kept.filter((kept) => kept.hour > hour - this.#hours);
+      this.#last = { hour, yes: 0, all: 0, firstYesMs: null };
+      this.#kept = [...this.#kept.filter((kept) => kept.hour > hour - this.#hours), this.#last];
     }
-    const last = this.#kept.at(-1)!;
+    const last = this.#last!;
     last.all++;
     if (isYes) {
       last.yes++;
