@@ -30,8 +30,8 @@ const FAULT_NAMES = [
 export const FAULT_FIELDS = asDoubles(FAULT_NAMES);
 
 /** Columns of a result of doubles: many times faster than row by row. */
-export function doubleColumns(result: DuckDBMaterializedResult, columns: number): Float64Array[] {
-  const all = Array.from({ length: columns }, () => new Float64Array(result.rowCount));
+export function doubleColumns(result: DuckDBMaterializedResult): Float64Array[] {
+  const all = Array.from({ length: result.columnCount }, () => new Float64Array(result.rowCount));
   for (let i = 0, at = 0; i < result.chunkCount; i++) {
     const chunk = result.getChunk(i);
     for (const [column, joined] of all.entries()) joined.set(doublesOf(chunk, column), at);
@@ -49,11 +49,11 @@ const countsOf = (text: string): number[] => text.split(' ').map(Number);
  * @param words - Every word, at the place that its number tells.
  */
 export function faultColumnsFrom(
-  result: DuckDBMaterializedResult,
+  columns: readonly Float64Array[],
   countsAt: ReadonlyMap<number, string>,
   words: readonly string[],
 ): FaultColumns {
-  const [atMs, headingDeg, speedMPerS, flags, word, ...totals] = doubleColumns(result, FAULT_NAMES.length);
+  const [atMs, headingDeg, speedMPerS, flags, word, ...totals] = columns;
   const [pulses, edges, stream, line] = totals;
   const counts = new Map(Array.from(countsAt, ([at, text]) => [at, countsOf(text)] as const));
   return {
@@ -80,11 +80,10 @@ const orNull = (value: number): number | null => (Number.isNaN(value) ? null : v
  */
 export function samplesOf(
   station: string,
-  result: DuckDBMaterializedResult,
+  columns: readonly Float64Array[],
   countsAt: ReadonlyMap<number, string>,
   wordOf: (id: number) => string,
 ): Sample[] {
-  const columns = doubleColumns(result, FIELDS.length);
   const [atMs, withinMs, heading, halfWidth, meanHeading, agreement, speed, gust] = columns;
   const [flags, wordId, pulses, edges, stream, line] = columns.slice(8);
   return Array.from(atMs!, (at, i) => {
