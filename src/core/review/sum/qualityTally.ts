@@ -1,5 +1,4 @@
 import {
-  flagsOf,
   qualityBits,
   READ_HEADING,
   READ_SPEED,
@@ -37,6 +36,7 @@ export class QualityTally {
   private readonly screen: SampleScreen;
   private readonly intervalMs: number;
   private readonly byDay = new Map<number, Record<QualityFlag, number>>();
+  private today = { day: NaN, counts: noCounts() };
 
   /** @param limits - As `sampleLimits` gives them. [ms], [m/s], [deg/s] */
   constructor(limits: SampleLimits) {
@@ -80,14 +80,16 @@ export class QualityTally {
 
   private dayOf(atMs: number): Record<QualityFlag, number> {
     const day = Math.floor(atMs / DAY_MS);
-    const counts = this.byDay.get(day) ?? noCounts();
-    this.byDay.set(day, counts);
-    return counts;
+    if (day !== this.today.day) {
+      this.today = { day, counts: this.byDay.get(day) ?? noCounts() };
+      this.byDay.set(day, this.today.counts);
+    }
+    return this.today.counts;
   }
 
   private note(atMs: number, bits: number): void {
     const counts = this.dayOf(atMs);
-    for (const flag of flagsOf(bits)) counts[flag]++;
+    for (const flag of flags) if ((bits & qualityBits[flag]) !== 0) counts[flag]++;
   }
 
   /** Counts the samples of spans as often as the clock has them there. */

@@ -42,8 +42,8 @@ export class ReviewSum {
   private readonly slots: ReadingSlots;
   private readonly feed: RoseFeed;
   private readonly gusts: GustSum | null;
-  /** Of the period that is open: readings and speeds by slot, and the slots in use. */
-  private readonly counts: Float64Array;
+  /** Of the period that is open: readings by slot and class, speeds by slot, and the cells in use. */
+  private readonly cells: Float64Array;
   private readonly speeds: Float64Array;
   private readonly used: Int32Array;
   private open: OpenPeriod;
@@ -58,9 +58,9 @@ export class ReviewSum {
     this.feed = new RoseFeed(this.slots, rule, roses);
     const { intervalMs } = rule;
     this.gusts = intervalMs <= GUST_WINDOW_MS ? new GustSum({ intervalMs, windowMs: GUST_WINDOW_MS }) : null;
-    this.counts = new Float64Array(this.slots.count);
+    this.cells = new Float64Array(this.slots.count * (this.feed.classes + 1));
     this.speeds = new Float64Array(this.slots.count);
-    this.used = new Int32Array(this.slots.count);
+    this.used = new Int32Array(this.cells.length);
     this.open = emptyPeriod(-Infinity);
   }
 
@@ -83,96 +83,86 @@ export class ReviewSum {
         this.closePeriod();
         this.open = emptyPeriod(periodEnd(atMs[from]!, TEN_MINUTES_MS));
       }
-      while (to < count && atMs[to]! <= this.open.endMs) to++;
+      to = firstAfter(atMs, from, this.open.endMs);
       this.feed.openPeriod(this.open.endMs);
       this.addRun(columns, from, to);
-      this.addSpeeds(columns, from, to);
       this.gusts?.addColumns(columns, from, to);
     }
   }
 
-  /** Readings by slot, of a run that lies in the open period. */
+  /** Sums of a run that lies in the open period: all in one go over its samples. */
   private addRun({ headingDeg, speedMPerS, read }: SampleColumns, from: number, to: number): void {
-    const { counts, speeds, used, slots, open, feed } = this;
+    const { cells, speeds, used, slots, open, feed } = this;
     const { calmBelowMPerS } = this.rule;
-    let [inUse, calms, calmSpeeds, both, withoutSpeed] = [open.inUse, 0, 0, 0, 0];
+    const width = feed.classes + 1;
+    let { inUse, calms, calmSpeeds, both, withoutSpeed, speedReadings, offsets, squares, cubes } = open;
+    if (speedReadings === 0) open.near = firstSpeed(speedMPerS, read, from, to);
+    const { near } = open;
     for (let i = from; i < to; i++) {
       const bits = read[i]!;
       const speed = speedMPerS[i]!;
       const hasSpeed = (bits & READ_SPEED) !== 0;
-      if (hasSpeed && (speed < calmBelowMPerS || speed === 0)) {
-        calms++;
-        calmSpeeds += speed;
-        continue;
+      if (hasSpeed) {
+        // Away from a speed of the same ten minutes, so that a small deviation stays exact.
+        const away = speed - near;
+        speedReadings++;
+        offsets += away;
+        squares += away * away;
+        cubes += speed * speed * speed;
+        if (speed < calmBelowMPerS || speed === 0) {
+          calms++;
+          calmSpeeds += speed;
+          continue;
+        }
       }
       if ((bits & READ_HEADING) === 0) continue;
       const slot = (headingDeg[i]! * SLOTS_PER_DEG) | 0;
-      if (counts[slot] === 0) {
-        used[inUse++] = slot;
+      const cell = slot * width + (hasSpeed ? feed.classOf(speed) : feed.classes);
+      if (cells[cell]!++ === 0) {
+        used[inUse++] = cell;
         slots.learn(slot, headingDeg[i]!);
       }
-      counts[slot]!++;
-      if (!hasSpeed) {
-        withoutSpeed++;
-        feed.addVane(slot);
-        continue;
-      }
-      both++;
-      speeds[slot]! += speed;
-      feed.addWind(slot, speed);
+      if (hasSpeed) {
+        both++;
+        speeds[slot]! += speed;
+      } else withoutSpeed++;
     }
-    open.inUse = inUse;
     open.samples += to - from;
-    open.calms += calms;
-    open.calmSpeeds += calmSpeeds;
-    open.both += both;
-    open.withoutSpeed += withoutSpeed;
-  }
-
-  /** Mean, squares and cubes of the speeds of a run, in two passes so that a small deviation stays exact. */
-  private addSpeeds({ speedMPerS, read }: SampleColumns, from: number, to: number): void {
-    let [readings, total, cubes] = [0, 0, 0];
-    for (let i = from; i < to; i++) {
-      if ((read[i]! & READ_SPEED) === 0) continue;
-      const speed = speedMPerS[i]!;
-      readings++;
-      total += speed;
-      cubes += speed * speed * speed;
-    }
-    if (readings === 0) return;
-    const mean = total / readings;
-    let squares = 0;
-    for (let i = from; i < to; i++) {
-      if ((read[i]! & READ_SPEED) === 0) continue;
-      const away = speedMPerS[i]! - mean;
-      squares += away * away;
-    }
-    const { open } = this;
-    const all = open.speedReadings + readings;
-    const away = mean - open.mean;
-    open.squares += squares + (away * away * open.speedReadings * readings) / all;
-    open.mean += (away * readings) / all;
-    open.speedReadings = all;
-    open.cubes += cubes;
+    Object.assign(open, {
+      inUse,
+      calms,
+      calmSpeeds,
+      both,
+      withoutSpeed,
+      speedReadings,
+      offsets,
+      squares,
+      cubes,
+    });
   }
 
   private closePeriod(): void {
-    const { open, slots, counts, speeds, used } = this;
+    const { open, slots, cells, speeds, used, feed } = this;
     if (open.endMs === -Infinity) return;
+    const width = feed.classes + 1;
     let [north, east, windNorth, windEast, windSpeeds] = [0, 0, 0, 0, open.calmSpeeds];
     for (let place = 0; place < open.inUse; place++) {
-      const slot = used[place]!;
-      north += counts[slot]! * slots.norths[slot]!;
-      east += counts[slot]! * slots.easts[slot]!;
+      const cell = used[place]!;
+      const slot = Math.floor(cell / width);
+      const count = cells[cell]!;
+      north += count * slots.norths[slot]!;
+      east += count * slots.easts[slot]!;
       windNorth += speeds[slot]! * slots.norths[slot]!;
       windEast += speeds[slot]! * slots.easts[slot]!;
       windSpeeds += speeds[slot]!;
-      counts[slot] = 0;
+      feed.add(cell, count);
+      cells[cell] = 0;
       speeds[slot] = 0;
     }
-    const { speedReadings, calms, both, withoutSpeed, mean, squares, cubes } = open;
+    const { speedReadings, calms, both, withoutSpeed, near, offsets, squares, cubes } = open;
     const hasSpeed = speedReadings > 0;
-    this.feed.closePeriod({ calms, withoutHeading: speedReadings - calms - both });
+    const beyond = offsets / speedReadings;
+    feed.closePeriod({ calms, withoutHeading: speedReadings - calms - both });
     this.periods.push({
       endMs: open.endMs,
       samples: open.samples,
@@ -185,8 +175,8 @@ export class ReviewSum {
       windNorth,
       windEast,
       windSpeeds,
-      meanMPerS: hasSpeed ? mean : null,
-      deviationMPerS: hasSpeed ? Math.sqrt(squares / speedReadings) : null,
+      meanMPerS: hasSpeed ? near + beyond : null,
+      deviationMPerS: hasSpeed ? Math.sqrt(Math.max(0, squares / speedReadings - beyond * beyond)) : null,
       meanCube: hasSpeed ? cubes / speedReadings : null,
       gust: this.gusts?.take() ?? null,
     });
@@ -210,7 +200,9 @@ interface OpenPeriod {
   both: number;
   withoutSpeed: number;
   speedReadings: number;
-  mean: number;
+  /** A speed of the period, and how far all lie from it, summed and squared. [m/s] */
+  near: number;
+  offsets: number;
   squares: number;
   cubes: number;
 }
@@ -225,8 +217,28 @@ function emptyPeriod(endMs: number): OpenPeriod {
     both: 0,
     withoutSpeed: 0,
     speedReadings: 0,
-    mean: 0,
+    near: 0,
+    offsets: 0,
     squares: 0,
     cubes: 0,
   };
+}
+
+/** Place of the first instant after another, from a place on, by halving: instants rise. [ms UTC] to [-] */
+function firstAfter(atMs: Float64Array, from: number, endMs: number): number {
+  let [low, high] = [from, atMs.length];
+  // A period seldom holds more rows than the next few thousand.
+  for (let step = 1024; low + step < high; step *= 2) if (atMs[low + step]! > endMs) high = low + step;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (atMs[middle]! <= endMs) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** First speed of a run; 0 where it has none. [m/s] */
+function firstSpeed(speeds: Float64Array, read: Uint8Array, from: number, to: number): number {
+  for (let i = from; i < to; i++) if ((read[i]! & READ_SPEED) !== 0) return speeds[i]!;
+  return 0;
 }

@@ -19,7 +19,10 @@ export class RoseFeed {
   private readonly slots: ReadingSlots;
   private readonly roses: { readonly wind: readonly RoseSum[]; readonly vane: RoseSum };
   private readonly bounds: Float64Array;
-  private readonly classes: number;
+  /** Speed classes; readings without a speed are one class more. [-] */
+  readonly classes: number;
+  /** Class that each whole speed begins in. [-] */
+  private readonly begins: Uint8Array;
   private readonly offsetMs: number;
   /** A speed of each class that is no calm. [m/s] */
   private readonly speedOfClass: readonly number[];
@@ -41,6 +44,11 @@ export class RoseFeed {
     this.roses = roses;
     this.bounds = Float64Array.from(speedBoundsMPerS);
     this.classes = speedBoundsMPerS.length + 1;
+    const highest = Math.ceil(speedBoundsMPerS.at(-1) ?? 0);
+    this.begins = Uint8Array.from(
+      { length: highest + 1 },
+      (_, whole) => speedBoundsMPerS.filter((bound) => bound <= whole).length,
+    );
     this.offsetMs = utcOffsetMin * 60_000;
     const least = Math.max(calmBelowMPerS, Number.MIN_VALUE);
     this.speedOfClass = [0, ...speedBoundsMPerS].map((bound) => Math.max(bound, least));
@@ -58,21 +66,19 @@ export class RoseFeed {
     this.middleMs = middleMs;
   }
 
-  /** Counts a wind with its heading. [m/s] */
-  addWind(slot: number, speed: number): void {
-    const { bounds } = this;
-    let speedClass = 0;
+  /** Class of a speed: a bound belongs to the class that begins there. [m/s] to [-] */
+  classOf(speed: number): number {
+    const { bounds, begins } = this;
+    if (speed >= begins.length) return bounds.length;
+    let speedClass = begins[speed | 0]!;
     while (speedClass < bounds.length && speed >= bounds[speedClass]!) speedClass++;
-    this.count(slot * (this.classes + 1) + speedClass);
+    return speedClass;
   }
 
-  /** Counts a heading without a speed. */
-  addVane(slot: number): void {
-    this.count(slot * (this.classes + 1) + this.classes);
-  }
-
-  private count(cell: number): void {
-    if (this.counts[cell]!++ === 0) this.used[this.inUse++] = cell;
+  /** Counts readings of one slot and class: slot times the classes and one, plus the class. [-] */
+  add(cell: number, readings: number): void {
+    if (this.counts[cell] === 0) this.used[this.inUse++] = cell;
+    this.counts[cell]! += readings;
   }
 
   closePeriod({ calms, withoutHeading }: { readonly calms: number; readonly withoutHeading: number }): void {

@@ -10,11 +10,6 @@ const MINUTE_MS = 60_000;
 const AUTOMATIC_STATIONS = 'WMO-No. 8, checks on automatic stations (from memory)';
 const OWN_CHOICE = 'time since last change in wind; own choice, EPA-454/R-99-005 Table 8-4 asks 3 h';
 
-interface Known {
-  readonly atMs: number;
-  readonly value: number;
-}
-
 /**
  * Flags samples as they come: range, rate, stuck, step, and whether calm and direction go together.
  *
@@ -30,8 +25,11 @@ export class SampleScreen {
   private readonly cups: StuckTimer;
   private spans: QualitySpan[] = [];
   private lastAtMs = -Infinity;
-  private lastSpeed: Known | null = null;
-  private lastHeading: Known | null = null;
+  /** Last speed and heading that fitted; there was none where the time is minus infinity. [ms UTC], [m/s], [deg] */
+  private speedAtMs = -Infinity;
+  private speedBefore = 0;
+  private headingAtMs = -Infinity;
+  private headingBefore = 0;
   private minute = { endMs: -Infinity, sum: 0, readings: 0, firstMs: 0, lastMs: 0 };
   private minuteBefore: { readonly endMs: number; readonly mean: number } | null = null;
 
@@ -76,26 +74,26 @@ export class SampleScreen {
 
   private speedBits(atMs: number, speed: number): number {
     const { intervalMs, speedChangeMPerS } = this.limits;
-    const before = this.lastSpeed;
-    this.lastSpeed = { atMs, value: speed };
+    const { speedAtMs, speedBefore } = this;
+    this.speedAtMs = atMs;
+    this.speedBefore = speed;
     this.addToMinute(atMs, speed);
     this.note('speed-stuck', this.cups.add(atMs, speed, speed > 0), 'm/s', this.limits.speedStuckMs);
-    const leaps =
-      before !== null &&
-      atMs - before.atMs <= 3 * intervalMs &&
-      Math.abs(speed - before.value) > speedChangeMPerS;
+    const leaps = atMs - speedAtMs <= 3 * intervalMs && Math.abs(speed - speedBefore) > speedChangeMPerS;
     return (leaps ? qualityBits['speed-rate'] : 0) | (this.cups.isStuck ? qualityBits['speed-stuck'] : 0);
   }
 
   private headingBits(atMs: number, heading: Degrees, speed: number | null): number {
     const { turnRateDegPerS, headingStuckAboveMPerS, headingStuckMs } = this.limits;
-    const before = this.lastHeading;
-    this.lastHeading = { atMs, value: heading };
+    const { headingAtMs, headingBefore } = this;
+    this.headingAtMs = atMs;
+    this.headingBefore = heading;
     const windy = speed !== null && speed >= headingStuckAboveMPerS;
     this.note('heading-stuck', this.vane.add(atMs, heading, windy), '°', headingStuckMs);
-    const turn = before === null ? 0 : Math.abs(turnBetween(before.value, heading));
     const tooFast =
-      before !== null && turnRateDegPerS !== null && turn * 1000 > turnRateDegPerS * (atMs - before.atMs);
+      turnRateDegPerS !== null &&
+      heading !== headingBefore &&
+      Math.abs(turnBetween(headingBefore, heading)) * 1000 > turnRateDegPerS * (atMs - headingAtMs);
     return (
       (tooFast ? qualityBits['heading-rate'] : 0) | (this.vane.isStuck ? qualityBits['heading-stuck'] : 0)
     );
