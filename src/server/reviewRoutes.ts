@@ -1,7 +1,14 @@
 import type { FastifyInstance } from 'fastify';
 import { RecordOutline, reviewOfRecord, shortReasons, type LiveAlerts, type LiveRelay } from '../app/api.ts';
 import { VanewrightError } from '../core/error/index.ts';
-import { answerOf, definitions, reviewPage, reviewPictures, reviewTables } from '../core/review/index.ts';
+import {
+  answerOf,
+  definitions,
+  reviewData,
+  reviewPage,
+  reviewPictures,
+  reviewTables,
+} from '../core/review/index.ts';
 import { csvText } from '../core/report/index.ts';
 import type { InstrumentFiles, ProjectFolder, RecordReading } from '../ports/index.ts';
 import type { ServedProject } from './projectRoutes.ts';
@@ -93,6 +100,7 @@ async function shownReview({ folder, path }: ServedProject, store: RecordReading
       calmBelowMPerS: null,
     },
   );
+  const csv = new Map(reviewData(review).map(({ name, headings, rows }) => [name, csvText(headings, rows)]));
   return {
     answer: answerOf(review),
     reasons: shortReasons(review),
@@ -100,7 +108,7 @@ async function shownReview({ folder, path }: ServedProject, store: RecordReading
     untilMs: review.untilMs,
     samples: review.samples,
     pictures: reviewPictures(review).map(({ drawing, ...picture }) => ({ ...picture, svg: drawing.html })),
-    tables: reviewTables(review).map((table) => ({ ...table, csv: csvText(table.headings, table.rows) })),
+    tables: reviewTables(review).map((table) => ({ ...table, csv: csv.get(table.name)! })),
     definitions,
     page: reviewPage(review),
   };

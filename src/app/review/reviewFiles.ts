@@ -1,5 +1,5 @@
 import { csvText } from '../../core/report/index.ts';
-import { reviewPage, reviewPictures, reviewTables, type Review } from '../../core/review/index.ts';
+import { reviewData, reviewPage, reviewPictures, type Review } from '../../core/review/index.ts';
 import type { Fonts, OutputFile } from '../../ports/index.ts';
 import { reviewPdf } from './reviewPdf.ts';
 
@@ -12,7 +12,7 @@ export async function filesOf(fonts: Fonts, review: Review): Promise<OutputFile[
       path: `pictures/${name}.svg`,
       content: `${drawing.html}\n`,
     })),
-    ...reviewTables(review).map(({ name, headings, rows }) => ({
+    ...reviewData(review).map(({ name, headings, rows }) => ({
       path: `tables/${name}.csv`,
       content: csvText(headings, rows),
     })),

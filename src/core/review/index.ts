@@ -1,4 +1,6 @@
 export { definitions, type Definition, type DefinitionId } from './page/definitions.ts';
+export type { DataTable } from './data/dataTable.ts';
+export { reviewData } from './data/reviewData.ts';
 export { answerOf, reviewPage } from './page/reviewPage.ts';
 export { reviewPictures, type ReviewPicture } from './page/reviewPictures.ts';
 export type { ReviewTable } from './page/reviewTable.ts';
