@@ -20,6 +20,7 @@ a { color: var(--accent); }
 table { border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums; font-size: .9rem; }
 th, td { text-align: left; vertical-align: top; padding: .25rem .8rem .25rem 0; border-bottom: 1px solid var(--line); }
 td .short { white-space: nowrap; }
+@media (max-width: 30rem) { tr:has(> :nth-child(3):last-child) .short { white-space: normal; } }
 figure { margin: 1rem 0; overflow-x: auto; }
 figure svg { width: 100%; min-width: 30rem; height: auto; max-height: 34rem; display: block; }
 dt { font-weight: bold; margin-top: .9rem; } dd { margin: .1rem 0 0; }
