@@ -10,12 +10,19 @@ import {
   type LedgerRow,
   type Sample,
 } from '../../core/record/index.ts';
-import { READ_HEADING, READ_SPEED } from '../../core/wind/index.ts';
 import type { SampleStore, SampleWindow, StoreBatch, StoredLedgerRow } from '../../ports/index.ts';
 import { Dictionary } from './dictionary.ts';
 import { openDatabase, type Database } from './openDatabase.ts';
 import { SampleChunk } from './sampleTable.ts';
-import { doubleColumns, FAULT_FIELDS, faultColumnsFrom, SAMPLE_FIELDS, samplesOf } from './sampleRow.ts';
+import {
+  columnsInOrder,
+  FAULT_FIELDS,
+  faultColumnsFrom,
+  SAMPLE_FIELDS,
+  samplesOf,
+  WIND_FIELDS,
+  windColumnsFrom,
+} from './sampleRow.ts';
 
 /** A store in a file of the embedded engine, with what had to be put aside to open it. */
 export interface DuckdbSampleStore extends SampleStore {
@@ -229,18 +236,6 @@ class Store implements DuckdbSampleStore {
     return samplesOf(station, columns, counts, (word) => this.#words.text(word));
   }
 
-  /**
-   * Columns of a part in order of time, which is the first field: rows come as they were put in, nearly always in
-   * order, and to have the engine sort them takes longer than all else.
-   */
-  async #inOrder(fields: string, part: DuckDBValue[]): Promise<Float64Array[]> {
-    const sql = `SELECT ${fields} FROM sample WHERE station_id = $1 AND at_ms >= $2 AND at_ms < $3`;
-    const columns = doubleColumns(await this.connection.run(sql, part));
-    const [atMs] = columns;
-    const isRising = atMs!.every((at, i) => i === 0 || at > atMs![i - 1]!);
-    return isRising ? columns : doubleColumns(await this.connection.run(`${sql} ORDER BY at_ms`, part));
-  }
-
   /** Fields of a part's samples, and the counts of those that have them. */
   async #part(fields: string, [id, first, until]: readonly [number, number, number]) {
     const part = [id, BigInt(first), BigInt(Math.ceil(until))];
@@ -248,7 +243,7 @@ class Store implements DuckdbSampleStore {
       'SELECT at_ms, counts FROM light WHERE station_id = $1 AND at_ms >= $2 AND at_ms < $3',
       part,
     );
-    const columns = await this.#inOrder(fields, part);
+    const columns = await columnsInOrder(this.connection, fields, part);
     return { columns, counts: new Map(light.map(([at, text]) => [Number(at), text as string])) };
   }
 
@@ -268,18 +263,8 @@ class Store implements DuckdbSampleStore {
   }
 
   async #columns(id: number, first: number, until: number) {
-    const [atMs, headingDeg, speedMPerS, read] = await this.#inOrder(
-      `at_ms::DOUBLE, coalesce(heading_deg, 0), coalesce(speed_m_per_s, 0),
-        (CASE WHEN heading_deg IS NULL THEN 0 ELSE ${READ_HEADING} END
-        + CASE WHEN speed_m_per_s IS NULL THEN 0 ELSE ${READ_SPEED} END)::DOUBLE`,
-      [id, BigInt(first), BigInt(Math.ceil(until))],
-    );
-    return {
-      atMs: atMs!,
-      headingDeg: headingDeg!,
-      speedMPerS: speedMPerS!,
-      read: Uint8Array.from(read!),
-    };
+    const part = [id, BigInt(first), BigInt(Math.ceil(until))];
+    return windColumnsFrom(await columnsInOrder(this.connection, WIND_FIELDS, part));
   }
 
   async ledgerCounts() {

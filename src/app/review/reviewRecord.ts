@@ -1,5 +1,11 @@
 import { throwIfAny } from '../../core/error/index.ts';
-import { eachSample, faultSetting, FaultWatch, MonthPrints, type FaultSetting } from '../../core/faults/index.ts';
+import {
+  eachSample,
+  faultSetting,
+  FaultWatch,
+  MonthPrints,
+  type FaultSetting,
+} from '../../core/faults/index.ts';
 import type { Instrument } from '../../core/instrument/index.ts';
 import {
   readingWidths,
