@@ -85,7 +85,7 @@ function ours(own: Wind): Outcome {
     turnRateDegPerS: null,
     widths,
   } as const;
-  const { sum, roses } = new RecordSum(choices, 1000, []);
+  const { sum, roses } = new RecordSum(choices, 1000, { findings: [], prints: [] });
   let spent = 0;
   for (const { from, heading, speed } of pieces(own)) {
     const columns = {

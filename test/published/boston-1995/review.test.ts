@@ -27,7 +27,7 @@ function review() {
       source: 'drawn',
     },
   } as const;
-  const record = new RecordSum(choices, HOUR_MS, []);
+  const record = new RecordSum(choices, HOUR_MS, { findings: [], prints: [] });
   record.addColumns({
     atMs: Float64Array.from(reports, (_, i) => (i + 1) * HOUR_MS),
     headingDeg: Float64Array.from(reports, ({ headingDeg }) => headingDeg % 360),

@@ -15,7 +15,7 @@ function review(isVane = false): Review {
     turnRateDegPerS: null,
     widths: { halfWidthOf: () => 5, leastDeg: 5, mostDeg: 6, source: 'drawn' },
   } as const;
-  const record = new RecordSum(choices, 600_000, []);
+  const record = new RecordSum(choices, 600_000, { findings: [], prints: [] });
   const wind = windSeries({ seed: 3, count: 21 * 144, intervalMs: 600_000, memory: 12 });
   record.addColumns({
     atMs: Float64Array.from(wind, ({ atMs }) => atMs),
