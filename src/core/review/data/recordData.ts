@@ -91,3 +91,21 @@ export function faultsData({ findings }: Review): DataTable {
     column('what to do', 'The one thing to do.', ({ todo }) => todo),
   ]);
 }
+
+/** Every cause that was matched with the words of a month, a row each. */
+export function causesData({ prints }: Review): DataTable {
+  const rows = prints.flatMap(({ month, causes }) =>
+    causes.map((cause, i) => ({ month, place: i + 1, ...cause })),
+  );
+  return dataTable('causes', rows, [
+    column('month', 'Month of UTC.', ({ month }) => month),
+    column('place [-]', '1 = the likeliest.', ({ place }) => place),
+    column('cause', 'What would explain the words.', ({ title }) => title),
+    column('share of the odds [-]', 'Among everything that was tried.', ({ probability }) => probability),
+    column(
+      'log odds [-]',
+      'Natural logarithm of its likelihood over that of the best.',
+      ({ logOdds }) => logOdds,
+    ),
+  ]);
+}

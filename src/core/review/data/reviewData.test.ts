@@ -3,6 +3,7 @@ import { windSeries } from '../../../../test/support/windSeries.ts';
 import { READ_HEADING, READ_SPEED } from '../../wind/index.ts';
 import { RecordSum } from '../record.ts';
 import { reviewOf, type Review } from '../review.ts';
+import { reviewTables } from '../page/reviewTables.ts';
 import { reviewData } from './reviewData.ts';
 
 /** Three weeks of invented wind, one sample in ten minutes but for the first day. */
@@ -53,6 +54,13 @@ it.each([false, true])(
     }
   },
 );
+
+it('has every table of the page', () => {
+  const names = new Set(reviewData(review()).map(({ name }) => name));
+  const shown = reviewTables(review()).map(({ name }) => name);
+  expect(shown.filter((name) => !names.has(name))).toEqual([]);
+  expect(names).toContain('causes');
+});
 
 it('has the ends of an interval on either side of its mean', () => {
   const { headings, rows } = tableOf(review(), 'whole');

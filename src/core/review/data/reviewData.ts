@@ -2,7 +2,7 @@ import type { ClockFigures } from '../figures/byClock.ts';
 import type { Review } from '../review.ts';
 import { column, dataTable, ends, type DataTable } from './dataTable.ts';
 import { groupColumns, groupColumnsOf } from './groupData.ts';
-import { coverageData, faultsData, qualityData } from './recordData.ts';
+import { causesData, coverageData, faultsData, qualityData } from './recordData.ts';
 import { comparisonData, distributionData, gustData, roseData } from './windData.ts';
 
 function clockData(name: string, key: string, figures: readonly ClockFigures[]): DataTable {
@@ -96,6 +96,7 @@ export function reviewData(review: Review): DataTable[] {
   const tables = [
     wholeData(review),
     faultsData(review),
+    causesData(review),
     ...roseData(review),
     clockData('hours', 'hour [h]', review.hours),
     clockData('months', 'month', review.months),
