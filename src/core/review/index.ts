@@ -1,5 +1,4 @@
 export { definitions, type Definition, type DefinitionId } from './page/definitions.ts';
-export type { DataTable } from './data/dataTable.ts';
 export { reviewData } from './data/reviewData.ts';
 export { answerOf, reviewPage } from './page/reviewPage.ts';
 export { reviewPictures, type ReviewPicture } from './page/reviewPictures.ts';
