@@ -105,4 +105,14 @@ describe('the schematic', () => {
     }
     expect(html).not.toContain('NaN');
   });
+
+  it('draws laser modules from rail to rail, with nothing between', () => {
+    const plain = jettyInstrument();
+    const light = { kind: 'laser', powerMw: 0.9, wavelengthNm: 650, acceptHazard: false } as const;
+    const instrument = { ...plain, head: { ...plain.head, light } };
+    const head = { ...jettyHead(plain), spec: instrument.head };
+    const { html } = schematicPicture(instrument, head);
+    expect(html.match(/L\d  laser module/g)).toHaveLength(5);
+    expect(html).not.toContain('undefined');
+  });
 });

@@ -66,6 +66,11 @@ function rowsOf(legs: readonly Leg[], nets: readonly Net[]): Row[] {
   const rows: Row[] = [];
   while (open.length > 0) {
     const leg = open.shift()!;
+    if (leg.nets.every(isRail)) {
+      // A laser module goes from rail to rail: nothing is between it and ground.
+      rows.push({ left: 'VCC', middle: 'GND', right: '', legs: [leg, null] });
+      continue;
+    }
     const middle = leg.nets.filter((net) => !isRail(net)).sort((a, b) => size(a) - size(b))[0]!;
     const at = open.findIndex(({ nets: ends }) => ends.includes(middle));
     const other = at < 0 ? null : open.splice(at, 1)[0]!;
@@ -144,6 +149,7 @@ function symbol({ kind }: CircuitPart, x: number, y: number): Markup[] {
 
 /** What a net is called at a node, with the pin of a chip or the board that it goes to. */
 function flagText(net: string, nets: readonly Net[], boxes: readonly string[]): string {
+  if (isRail(net)) return net;
   const ends = nets.find(({ name }) => name === net)?.ends ?? [];
   const ports = ends.filter((end) => boxes.includes(end.split('.')[0]!));
   return ports.length > 0 ? `${net}: ${ports.join(', ')}` : net;
