@@ -1,4 +1,4 @@
-import type { ReviewPeriod } from '../../src/core/review/sum/reviewPeriod.ts';
+import type { ReviewPeriod } from '../../src/core/review/index.ts';
 
 export const TEN_MS = 600_000;
 /** Readings of a whole period at 1 Hz. [-] */

@@ -8,3 +8,4 @@ export { RecordSum, type FoundFaults, type ReviewChoices } from './record.ts';
 export { reviewOf, type OtherRecord, type Review, type ReviewSubject } from './review.ts';
 export { readingWidths, type ReadingWidths } from './sum/readingWidths.ts';
 export { sampleIntervalMs } from './sum/sampleInterval.ts';
+export type { ReviewPeriod } from './sum/reviewPeriod.ts';
