@@ -1,7 +1,8 @@
-import { readCodeCsv, readCodeJson, type CodeTable, type Word } from '../../../codes/index.ts';
+import { readCodeJson, type CodeTable, type Word } from '../../../codes/index.ts';
 import { VanewrightError, type Problem } from '../../../error/index.ts';
 import type { MadeFile } from '../../madeFile.ts';
 import { disagreement } from '../disagreement.ts';
+import { readCsv } from './readCsv.ts';
 
 /** Words a file says, by their positions, with what they are about. */
 interface SaidWords {
@@ -37,6 +38,16 @@ function programWords(text: string, words: readonly Word[]): SaidWords {
   return { said: new Map(rows.map(([at, word]) => [at, wordOf.get(word) ?? `${word}`])), isWhole: true };
 }
 
+/**
+ * Words by the position beside them. They are read as they stand: a wheel that counts repeats its words, and a strobe
+ * never changes, which a maker's own code may not.
+ */
+function csvWords(text: string): SaidWords {
+  const [heading = [], ...rows] = readCsv(text);
+  const [position, word] = [heading.indexOf('position'), heading.indexOf('word')];
+  return { said: new Map(rows.map((row) => [Number(row[position]), row[word] ?? ''])), isWhole: true };
+}
+
 /** Rows of the table in the page that tells how a disc works; it may leave the middle ones out. */
 function pageWords(text: string): SaidWords {
   const rows = [...text.matchAll(/<tr><td>(\d+)<\/td><td>([012]+)<\/td>/g)];
@@ -46,7 +57,7 @@ function pageWords(text: string): SaidWords {
 /** Words that a file says; `null` where it says none. */
 function wordsOf({ path, content }: MadeFile, words: readonly Word[]): SaidWords | null {
   if (typeof content !== 'string') return null;
-  if (path === 'code.csv') return all(readCodeCsv(content, path).words);
+  if (path === 'code.csv') return csvWords(content);
   if (path === 'code.json') return all(readCodeJson(content, path).words);
   if (path === 'how-it-works.html') return pageWords(content);
   if (/^program\/.*[.](ino|py|h)$/.test(path)) return programWords(content, words);
