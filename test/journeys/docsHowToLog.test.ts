@@ -1,0 +1,3 @@
+import { shownPages, testShownPages } from '../support/shownPages.ts';
+
+testShownPages(shownPages.slice(28));

@@ -1,0 +1,3 @@
+import { examples, testExamples } from '../support/exampleJob.ts';
+
+testExamples(examples.slice(2));
