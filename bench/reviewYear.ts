@@ -1,11 +1,9 @@
 // How long a review of a year at 1 Hz takes, whole and from a store; and its means, gusts and rose against numpy.
 // The two are compared by the time of the processor that each takes, so that a busy machine does not tell for either.
 // A year unless VANEWRIGHT_BENCH_DAYS says otherwise. Needs python3 with numpy, and 4 GB for numpy.
-import { execFileSync } from 'node:child_process';
 import { closeSync, mkdtempSync, openSync, rmSync, writeSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { duckdbSampleStore, type DuckdbSampleStore } from '../src/adapters/duckdb/index.ts';
 import { nodeFonts } from '../src/adapters/nodeFiles/index.ts';
 import { reviewRecord } from '../src/app/review/reviewRecord.ts';
@@ -16,6 +14,7 @@ import { READ_HEADING, READ_SPEED, type RoseSum } from '../src/core/wind/index.t
 import type { InstrumentFiles, OutputFolder } from '../src/ports/index.ts';
 import { jettyHead } from '../test/support/faultRuns.ts';
 import { windSeries } from '../test/support/windSeries.ts';
+import { numpyFigures, reportAgainstNumpy, type TimedFigures } from './rivals/numpy.ts';
 
 type Report = (row: { name: string; value: number; unit: string }) => void;
 
@@ -62,15 +61,9 @@ function* pieces(own: Wind): Generator<Wind & { readonly from: number }> {
   }
 }
 
-interface Outcome {
-  readonly seconds: number;
-  readonly figures: readonly number[];
-  readonly rose: readonly number[];
-}
-
 const shares = (rose: RoseSum): number[] => Array.from(rose.cells);
 
-function ours(own: Wind): Outcome {
+function ours(own: Wind): TimedFigures {
   const widths = {
     halfWidthOf: () => STEP_DEG / 2,
     leastDeg: STEP_DEG / 2,
@@ -127,16 +120,8 @@ function writeColumns(own: Wind, path: string): void {
   closeSync(file);
 }
 
-function rival(path: string): Outcome {
-  const script = fileURLToPath(new URL('./reviewYear.py', import.meta.url));
-  return JSON.parse(execFileSync('python3', [script, path], { encoding: 'utf8' })) as Outcome;
-}
-
-function furthestApart(a: readonly number[], b: readonly number[]): number {
-  return a.reduce((most, value, i) => {
-    const size = Math.max(Math.abs(value), Math.abs(b[i]!));
-    return size === 0 ? most : Math.max(most, Math.abs(value - b[i]!) / size);
-  }, 0);
+function rival(path: string): TimedFigures {
+  return numpyFigures(new URL('./reviewYear.py', import.meta.url), path);
 }
 
 /** Fills a store with a year of words, pulses and readings, by the engine itself. */
@@ -212,14 +197,7 @@ export async function run(report: Report): Promise<void> {
     const path = join(folder, 'columns.f64');
     writeColumns(own, path);
     const theirs = rival(path);
-    report({ name: 'means, gusts and a rose', value: mine.seconds, unit: 's' });
-    report({ name: 'the same figures by numpy', value: theirs.seconds, unit: 's' });
-    report({ name: 'numpy over ours (goal 3)', value: theirs.seconds / mine.seconds, unit: 'x' });
-    const apart = Math.max(
-      furthestApart(mine.figures, theirs.figures),
-      furthestApart(mine.rose, theirs.rose),
-    );
-    report({ name: 'largest relative difference of any figure', value: apart, unit: '' });
+    reportAgainstNumpy(report, 'means, gusts and a rose', mine, theirs);
   } finally {
     rmSync(folder, { recursive: true });
   }

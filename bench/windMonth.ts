@@ -1,9 +1,7 @@
 // How much faster the wind arithmetic goes through a month at 1 Hz than a vectorised numpy script.
-import { execFileSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { wrapDegrees } from '../src/core/units/index.ts';
 import {
   PeriodStream,
@@ -14,6 +12,7 @@ import {
   type WindPeriod,
 } from '../src/core/wind/index.ts';
 import { windSeries } from '../test/support/windSeries.ts';
+import { numpyFigures, reportAgainstNumpy, type TimedFigures } from './rivals/numpy.ts';
 
 type Report = (row: { name: string; value: number; unit: string }) => void;
 
@@ -23,12 +22,6 @@ const RUNS = 3;
 
 /** Samples handed over at a time, as a store would. */
 const CHUNK = 2 ** 16;
-
-interface Outcome {
-  readonly seconds: number;
-  readonly figures: readonly number[];
-  readonly rose: readonly number[];
-}
 
 /** A month of a vane with 32 positions and cups logged to 0.01 m/s. [deg], [m/s] */
 function month(): Float64Array {
@@ -40,7 +33,7 @@ function month(): Float64Array {
   return columns;
 }
 
-function ours(columns: Float64Array): Outcome {
+function ours(columns: Float64Array): TimedFigures {
   const times = new Float64Array(SAMPLES);
   for (let i = 0; i < SAMPLES; i++) times[i] = (i + 1) * 1000;
   const began = performance.now();
@@ -88,16 +81,11 @@ function ours(columns: Float64Array): Outcome {
   };
 }
 
-function rival(file: string): Outcome {
-  const script = fileURLToPath(new URL('./windMonth.py', import.meta.url));
-  const told = JSON.parse(execFileSync('python3', [script, file], { encoding: 'utf8' })) as Outcome;
+function rival(file: string): TimedFigures {
+  const told = numpyFigures(new URL('./windMonth.py', import.meta.url), file);
   const petal = (sector: number): number =>
     told.rose.slice(sector * 6, sector * 6 + 6).reduce((sum, weight) => sum + weight, 0);
   return { ...told, rose: Array.from({ length: 16 }, (_, sector) => petal(sector)) };
-}
-
-function furthestApart(a: readonly number[], b: readonly number[]): number {
-  return a.reduce((most, value, i) => Math.max(most, Math.abs(value - b[i]!) / Math.abs(value)), 0);
 }
 
 /** Rows: both times, their ratio, and how far the figures of the two differ at most. Needs python3 with numpy. */
@@ -107,17 +95,11 @@ export async function run(report: Report): Promise<void> {
     const columns = month();
     const file = join(folder, 'columns.f64');
     writeFileSync(file, columns);
-    const fastest = (outcomes: Outcome[]): Outcome => outcomes.sort((a, b) => a.seconds - b.seconds)[0]!;
+    const fastest = (outcomes: TimedFigures[]): TimedFigures =>
+      outcomes.sort((a, b) => a.seconds - b.seconds)[0]!;
     const both = Array.from({ length: RUNS }, () => [ours(columns), rival(file)] as const);
     const [mine, theirs] = [fastest(both.map(([a]) => a)), fastest(both.map(([, b]) => b))];
-    report({ name: 'a month at 1 Hz: periods, gusts and a rose', value: mine.seconds, unit: 's' });
-    report({ name: 'the same figures by numpy', value: theirs.seconds, unit: 's' });
-    report({ name: 'numpy over ours (goal 3)', value: theirs.seconds / mine.seconds, unit: 'x' });
-    const apart = Math.max(
-      furthestApart(mine.figures, theirs.figures),
-      furthestApart(mine.rose, theirs.rose),
-    );
-    report({ name: 'largest relative difference of any figure', value: apart, unit: '' });
+    reportAgainstNumpy(report, 'a month at 1 Hz: periods, gusts and a rose', mine, theirs);
   } finally {
     rmSync(folder, { recursive: true });
   }
