@@ -90,7 +90,7 @@ export class NeighbourWatch {
         `Over ${count} hours ${Math.abs(byDeg).toFixed(0)}° ${byDeg > 0 ? 'clockwise' : 'counter-clockwise'} of before; ` +
         `the usual difference is ${turnBetween(0, meanDeg).toFixed(0)}° with a spread of ${spreadDeg.toFixed(0)}° an hour.`,
       falseAlarmChance: CHANCE,
-      todo: 'Turn the clamp back to its mark, tighten it, and set north anew (vanewright fit --north); where it sits well, look at the other station.',
+      todo: 'Turn the clamp back to its mark, tighten it, and set north anew (vanewright fit north); where it sits well, look at the other station.',
       spoils: 'heading',
       daysLeft: null,
     });

@@ -56,7 +56,7 @@ export class SlippedClamp implements Detector {
         `Daily means over ${count} days lie ${Math.round(Math.abs(byDeg))}° ${byDeg > 0 ? 'clockwise' : 'counter-clockwise'} ` +
         `of those before; the ${LEARNT} days that were learnt from spread by ${Math.round(this.#habit.home!.spreadDeg)}°.`,
       falseAlarmChance: CHANCE,
-      todo: 'Look along the vane at a landmark and compare (vanewright fit --north); a change of weather looks the same, so compare with a station nearby.',
+      todo: 'Look along the vane at a landmark and compare (vanewright fit north); a change of weather looks the same, so compare with a station nearby.',
       spoils: 'heading',
       daysLeft: null,
     });
